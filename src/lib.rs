@@ -1,0 +1,1 @@
+//! Sparehand: a voice-ready bench assistant over a local rules engine.

@@ -1,0 +1,2 @@
+//! The doorway.
+fn main() {}
