@@ -1,0 +1,1 @@
+//! Numbers with units: checked arithmetic, written and spoken figures in, screen and spoken forms out.
