@@ -4,5 +4,7 @@
 //! (`tests/it/architecture.rs` proves it):
 //! source, quantity, workings, act, rulebase, hearing, event, bench, reply, book, session, front.
 
+pub mod act;
+pub mod event;
 pub mod quantity;
 pub mod workings;
