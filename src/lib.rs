@@ -5,6 +5,10 @@
 //! source, quantity, workings, act, rulebase, hearing, event, bench, reply, book, session, front.
 
 pub mod act;
-pub mod event;
+pub mod front;
+pub mod hearing;
 pub mod quantity;
-pub mod workings;
+/// The rules base (talk only, until the pack joins).
+pub mod rulebase {
+    pub mod talk;
+}

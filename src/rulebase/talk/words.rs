@@ -12,10 +12,14 @@ pub struct Words {
     pub fillers: Vec<String>,
     /// Little words that tell nothing by themselves.
     pub small: Vec<String>,
+    /// Words that tell more than those, and less than others.
+    pub light: Vec<String>,
     /// Other ways to say or spell a word or phrase: what is said -> what is meant.
     pub means: BTreeMap<String, String>,
     /// What a recogniser prints for a word beyond what its sound tells: heard -> words that it may have been.
     pub heard: BTreeMap<String, Vec<String>>,
+    /// Words of part names that people use for one another ("compression" for "bump").
+    pub also: BTreeMap<String, Vec<String>>,
     /// Everyday words beyond the grammars' that are what they are and never a misheard part.
     pub plain: Vec<String>,
     /// Words that say a thing is not done, or not surely so.

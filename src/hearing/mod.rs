@@ -1,0 +1,36 @@
+//! Words to acts. No state of its own, no guessing: take, ask (between which acts), decline.
+//!
+//! The way of a line: [`token`] cuts it into words, [`phrases`] and [`lexicon`] put dialect and misheard words right,
+//! [`spot`] finds what it mentions, [`clauses`] cuts it into acts by the talk grammars ([`automaton`]) and the model
+//! fitted to their examples ([`model`]), [`slots`] fills each act, [`decide`] weighs the cost of being wrong.
+
+mod automaton;
+mod class;
+mod clauses;
+mod compile;
+mod decide;
+mod ear;
+mod features;
+mod guard;
+mod lexicon;
+mod measure;
+mod mention;
+mod model;
+mod names;
+mod parsed;
+mod phrases;
+mod sample;
+mod slots;
+mod sound;
+mod spot;
+mod stem;
+mod token;
+mod vocabulary;
+mod why;
+
+pub mod demo;
+
+pub use class::Class;
+pub use ear::{Ear, Line, Stock};
+pub use vocabulary::{Sort, Thing, Vocabulary};
+pub use why::Why;
