@@ -44,6 +44,7 @@ pub struct Ear {
     unit_names: BTreeMap<String, String>,
     procedures: BTreeMap<String, String>,
     tools: BTreeMap<String, String>,
+    never: Vec<String>,
 }
 
 /// Units whose names the example lines may use; with no unit in hand theirs are the names known.
@@ -86,7 +87,15 @@ impl Ear {
             unit_names,
             procedures: stock.procedures.clone(),
             tools,
+            never: talk.words.never_alone.clone(),
         };
+        let unit_words: std::collections::HashSet<String> = ear
+            .unit_names
+            .keys()
+            .flat_map(|name| name.split(' '))
+            .filter(|word| !super::lexicon::is_number_word(word) && !talk.words.small.iter().any(|small| small == word) && !ear.none.1.holds(word))
+            .map(str::to_owned)
+            .collect();
         let small = talk.words.small.iter().cloned().collect();
         let nothing = Waiting::default();
         let no = HashMap::new();
@@ -96,7 +105,7 @@ impl Ear {
                 let scene = Scene { foreign: &no, small: &small, known: &known, ..ear.scene(&ear.none.1, &nothing) };
                 mentions(tokens, &Scene { by_sound: false, ..scene })
             };
-            Compiled::new(talk, &spot, &ear.none.1)
+            Compiled::new(talk, &spot, &ear.none.1, &unit_words)
         };
         ear.talk = compiled;
         ear
@@ -112,6 +121,7 @@ impl Ear {
             known: &|_| true,
             by_sound: true,
             small: &self.talk.small,
+            never: &self.never,
             waiting: waiting.kind,
             about: waiting.about.as_deref(),
         }

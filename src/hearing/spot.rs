@@ -27,6 +27,8 @@ pub struct Scene<'a> {
     pub known: &'a dyn Fn(&str) -> bool,
     /// Little words: no part's name by sound is made of them alone.
     pub small: &'a HashSet<String>,
+    /// Last words of names that are no name by themselves.
+    pub never: &'a [String],
     /// What is waited for.
     pub waiting: WaitingFor,
     /// The part in hand.
@@ -250,7 +252,7 @@ fn part(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<'_>) -> Optio
     for len in (1..=4).rev() {
         let Some(words) = span(texts, at, len) else { continue };
         let name = words.join(" ");
-        if let Some(ids) = scene.unit.whole(&name) {
+        if let Some(ids) = scene.unit.whole(&name).filter(|_| !scene.never.contains(&name)) {
             return found(len, ids, Fit::Whole);
         }
         if len >= 2 && let Some(id) = scene.foreign.get(&name) {
@@ -270,10 +272,11 @@ fn part(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<'_>) -> Optio
         }
     }
     let word = *texts.get(at)?;
-    if let Some(ids) = scene.unit.head(word) {
+    if let Some(ids) = scene.unit.head(word).filter(|_| !scene.never.iter().any(|never| never == word)) {
         return found(1, ids, Fit::Head);
     }
-    let before = at.checked_sub(1).and_then(|before| texts.get(before)).copied().unwrap_or_default();
+    let marked = at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(|token| token.mark != Mark::None);
+    let before = if marked { "" } else { at.checked_sub(1).and_then(|before| texts.get(before)).copied().unwrap_or_default() };
     let after = texts.get(at + 1).copied().unwrap_or_default();
     let points = matches!(before, "the" | "on" | "for" | "of" | "this" | "that" | "" | "and") && matches!(after, "is" | "at" | "to" | "one" | "" | "out" | "was" | "meant" | "go" | "goes" | "and" | "should" | "does" | "for" | "needs" | "same");
     let points = points || (super::lexicon::is_number_word(after) && before != "too");
