@@ -228,6 +228,9 @@ impl Compiled {
                 out.extend(rule.body.words().into_iter().map(str::to_owned));
             }
         }
+        for name in talk.words.tools.keys() {
+            out.extend(name.split(' ').map(str::to_owned));
+        }
         for word in NUMBER_WORDS.iter().chain(&MEASURE_WORDS) {
             out.insert((*word).to_owned());
         }
@@ -257,7 +260,8 @@ const NUMBER_WORDS: [&str; 34] = [
     "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty", "thirty", "forty", "fifty",
     "sixty", "seventy", "eighty", "ninety", "hundred", "half", "quarter", "zero", "nought", "eighth", "quarters",
 ];
-const MEASURE_WORDS: [&str; 22] = [
+const MEASURE_WORDS: [&str; 34] = [
+    "ft", "lb", "lbs", "nm", "psi", "mil", "mils", "kilo", "celsius", "per", "inch", "degree",
     "click", "clicks", "turn", "turns", "newton", "newtons", "metre", "metres", "pounds", "foot", "millimetre",
     "millimetres", "bar", "degrees", "kilos", "millilitres", "minutes", "hours", "inches", "position", "flats", "thou",
 ];

@@ -83,11 +83,21 @@ impl Judge<'_> {
                 taken.weight += weight;
                 taken.acts.push(act);
             }
+            // "Eighty, that's eight zero": the same number, spelled out.
+            Verdict::Ask(between, Doubt::Number) if spells_out(taken.acts.last(), &between) => {
+                let unit = between.first().and_then(|act| act.slots.unit.clone());
+                if let (Some(last), Some(unit)) = (taken.acts.last_mut(), unit) {
+                    last.slots.unit = Some(unit);
+                }
+            }
             Verdict::Ask(between, why) => taken.doubt = taken.doubt.take().or(Some((between, why))),
             Verdict::Decline => {
                 let guard = guard(self.parsed, clause.from, clause.to);
                 taken.against |= guard.denies || guard.hedges || guard.reports;
-                taken.beside += weight;
+                let chatter = clause.fits.iter().any(|fit| matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Decline)) && fit.chance > 0.35);
+                if chatter || self.parsed.known(clause.from, clause.to) < 0.5 {
+                    taken.beside += weight;
+                }
                 taken.numbers |= self.parsed.mentions.iter().any(|mention| mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some());
             }
             Verdict::Aside | Verdict::Refuse(_) => {}
@@ -166,7 +176,15 @@ impl Judge<'_> {
             unit: self.unit,
             waiting: self.line.waiting,
         };
+        let offered = self.line.waiting.kind == WaitingFor::Tool
+            && source.mentions().any(|mention| matches!(mention.what, What::Tool(_)) || mention.spoken().is_some());
+        let swap = clause.fits.iter().any(|fit| {
+            fit.chance > 0.05 && self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(ActName::AskSwap)
+        });
         match self.judge(clause, &source) {
+            Verdict::Decline | Verdict::Ask(..) if offered && swap => {
+                Verdict::Take(filled(&Act::new(ActName::AskSwap), &source), 0.6)
+            }
             Verdict::Decline if self.unclear_value(clause, &source) => {
                 let mut act = filled(&Act::new(ActName::Reading), &source);
                 act.slots.text = None;
@@ -200,8 +218,11 @@ impl Judge<'_> {
 
     fn act(&self, act: &Act, fit: &Fitting, source: &Source<'_>) -> Verdict {
         let act = filled(act, source);
-        let too_loose = fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act));
-        if too_loose || fit.score < needed(act.act) || (fit.rule.is_none() && needs_rule(act.act)) {
+        let plain = !guard(self.parsed, source.from, source.to).any();
+        let certain = plain && fit.chance >= 0.88 && self.parsed.known(source.from, source.to) > 0.85;
+        let too_loose = fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act)) && !certain;
+        let no_rule = fit.rule.is_none() && needs_rule(act.act) && !(certain && fit.chance >= 0.94);
+        if too_loose || fit.score < needed(act.act) || no_rule {
             return if fit.score < 0.3 { Verdict::Decline } else if act.act.is_question() { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
         }
         match act.act {
@@ -303,6 +324,12 @@ fn most_cost(name: ActName) -> f32 {
         ActName::Deny | ActName::Reading | ActName::Correct => 0.9,
         _ => 2.0,
     }
+}
+
+/// Whether one of the numbers in doubt is the one just taken.
+fn spells_out(last: Option<&Act>, between: &[Act]) -> bool {
+    let value = last.and_then(|act| act.slots.value);
+    value.is_some() && between.iter().any(|act| act.slots.value == value)
 }
 
 /// Whether two readings of one thing stand side by side.

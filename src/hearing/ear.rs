@@ -42,6 +42,7 @@ pub struct Ear {
     none: (Vocabulary, Names),
     foreign: HashMap<String, String>,
     unit_names: BTreeMap<String, String>,
+    short_units: BTreeMap<String, String>,
     procedures: BTreeMap<String, String>,
     tools: BTreeMap<String, String>,
     never: Vec<String>,
@@ -84,6 +85,7 @@ impl Ear {
             units,
             none: (merged, names),
             foreign,
+            short_units: short_names(&unit_names),
             unit_names,
             procedures: stock.procedures.clone(),
             tools,
@@ -116,6 +118,7 @@ impl Ear {
             unit,
             foreign: &self.foreign,
             units: &self.unit_names,
+            short_units: &self.short_units,
             procedures: &self.procedures,
             tools: &self.tools,
             known: &|_| true,
@@ -189,4 +192,19 @@ fn spoken_numbers(name: &str) -> Vec<String> {
         .collect();
     let said = said.join(" ");
     if said == name { vec![said] } else { vec![name.to_owned(), said] }
+}
+
+/// The numbers that stand for a unit by themselves ("sixty"), where only one unit's name ends with them.
+fn short_names(names: &BTreeMap<String, String>) -> BTreeMap<String, String> {
+    let mut out: BTreeMap<String, Option<String>> = BTreeMap::new();
+    for (name, id) in names {
+        let words: Vec<&str> = name.split(' ').collect();
+        let number = words.iter().position(|word| super::lexicon::is_number_word(word));
+        let Some(tail) = number.and_then(|at| words.get(at..)).filter(|tail| tail.len() < words.len()) else { continue };
+        let entry = out.entry(tail.join(" ")).or_insert_with(|| Some(id.clone()));
+        if entry.as_ref().is_some_and(|known| known != id) {
+            *entry = None;
+        }
+    }
+    out.into_iter().filter_map(|(name, id)| Some((name, id?))).collect()
 }

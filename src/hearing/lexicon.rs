@@ -100,7 +100,14 @@ impl Lexicon {
     /// The tokens with misheard words mended where sound and neighbours agree; `unit` leads.
     #[must_use]
     pub fn mend(&self, tokens: Vec<Token>, unit: &Names) -> Vec<Token> {
-        let guesses: Vec<Vec<Guess>> = tokens.iter().map(|token| self.guesses(&token.text, unit)).collect();
+        let guesses: Vec<Vec<Guess>> = tokens
+            .iter()
+            .enumerate()
+            .map(|(at, token)| {
+                let before = at.checked_sub(1).and_then(|at| tokens.get(at)).map(|token| token.text.as_str());
+                self.guesses(&token.text, before, unit)
+            })
+            .collect();
         if guesses.iter().all(|list| list.len() == 1) {
             return tokens;
         }
@@ -115,12 +122,13 @@ impl Lexicon {
         out
     }
 
-    fn guesses(&self, word: &str, unit: &Names) -> Vec<Guess> {
+    fn guesses(&self, word: &str, before: Option<&str>, unit: &Names) -> Vec<Guess> {
         let known = self.knows(word) || unit.holds(word);
         let mut out = vec![Guess { text: word.to_owned(), cost: if known { 0.0 } else { 3.0 } }];
         if word.len() < 2 && !matches!(word, "y" | "u" | "r") || word.chars().any(|c| c.is_ascii_digit()) {
             return out;
         }
+        let pointed = before.is_some_and(|before| matches!(before, "the" | "a" | "this" | "that" | "my" | "his" | "old" | "new") || unit.holds(before));
         let denies = if self.denials.contains(word) { 2.0 } else { 0.0 };
         for other in self.heard.get(word).into_iter().flatten() {
             out.push(Guess { text: other.clone(), cost: 1.5 + denies });
@@ -131,7 +139,7 @@ impl Lexicon {
                 out.extend(self.guess(word, other, &key, known, denies));
             }
         }
-        for other in unit.words() {
+        for other in unit.words().iter().filter(|_| pointed || !known) {
             let other_key = self.keys.get(other).cloned().unwrap_or_else(|| sound::key(other));
             if other_key == key && other != word && other.len() > 1 {
                 out.extend(self.guess(word, other, &key, known, denies));
