@@ -7,4 +7,5 @@
 pub mod act;
 pub mod event;
 pub mod quantity;
+pub mod source;
 pub mod workings;
