@@ -7,5 +7,6 @@
 pub mod act;
 pub mod event;
 pub mod quantity;
+pub mod rulebase;
 pub mod source;
 pub mod workings;
