@@ -10,6 +10,7 @@ pub mod load;
 mod pack;
 mod part;
 mod procedure;
+pub mod script;
 mod step;
 mod tool;
 
