@@ -2,4 +2,5 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
 mod quantity;
 mod quantity_figures;
+mod rulebase;
 mod workings_adjusters;
