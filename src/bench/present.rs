@@ -171,7 +171,7 @@ pub fn title(card: &UnitCard, step: &Step) -> String {
 pub fn asks(card: &UnitCard, step: &Step) -> Asks {
     if let Some(question) = &step.question {
         return match step.read.as_ref().map(|read| read.kind) {
-            None | Some(WaitingFor::YesOrNo) => Asks::YesOrNo(question.clone()),
+            None => Asks::YesOrNo(question.clone()),
             Some(WaitingFor::Text) => Asks::Words(question.clone()),
             Some(_) => Asks::Value(question.clone()),
         };
