@@ -4,3 +4,4 @@ mod quantity;
 mod quantity_figures;
 mod rulebase;
 mod workings_adjusters;
+mod bench_walk;
