@@ -1,0 +1,8 @@
+//! Spoken figures: out (words, digit by digit, sound-alikes) and in (number words to values, with their doubt).
+
+mod read;
+mod say;
+mod words_in;
+
+pub use read::{Form, Kind, Reading, read_all, read_number};
+pub use say::{digits, needs_digits, sounds_like, words};
