@@ -8,4 +8,6 @@ pub mod act;
 pub mod bench;
 pub mod event;
 pub mod quantity;
+pub mod reply;
+pub mod rulebase;
 pub mod workings;
