@@ -4,7 +4,7 @@ use super::caution::UNDERSTOOD;
 use super::figure::quantity;
 use super::piece::{Piece, Weight};
 use super::sentence::{capital, clause, inside, list, question as asked, sentence, yes_or_no};
-use super::{Reply, speakable, value};
+use super::value;
 use crate::act::Doubt;
 use crate::bench::Question;
 use crate::quantity::{Quantity, figures};
@@ -21,8 +21,7 @@ pub(super) fn question(question: &Question) -> Piece {
 }
 
 fn two(say: &str, show: String) -> Piece {
-    let asks = Reply { say: speakable(say), show };
-    Piece { asks: Some((Weight::Closing, asks)), ..Piece::default() }
+    Piece::default().asking_two(Weight::Closing, say, show)
 }
 
 /// Questions with the same words for eye and ear.
@@ -54,8 +53,8 @@ fn words(question: &Question) -> String {
 }
 
 fn which_job(jobs: &[(u32, String)]) -> String {
-    let jobs: Vec<String> = jobs.iter().map(|(number, what)| format!("job {number}, {}", clause(what))).collect();
-    if jobs.is_empty() { "Which job?".to_owned() } else { asked(&format!("Which one: {}", list(&jobs, "or"))) }
+    let jobs: Vec<String> = jobs.iter().map(|(number, what)| format!("{number}, {}", clause(what))).collect();
+    if jobs.is_empty() { "Which job?".to_owned() } else { asked(&format!("Which job: {}", list(&jobs, "or"))) }
 }
 
 /// Which of several readings was meant. Numbers are said digit by digit as well, where they sound like each other.
@@ -66,8 +65,8 @@ fn which(options: &[String], doubt: &Doubt, wanted: &str) -> Piece {
         ([one], _) => two(&yes_or_no(&format!("{}Is it {}", before(doubt), ear(one))), yes_or_no(&format!("{}Is it {}", before(doubt), clause(one)))),
         (options, _) => {
             let said: Vec<String> = options.iter().map(|option| ear(option)).collect();
-            let ask = |options: &[String]| asked(&format!("{}Which: {}", before(doubt), list(options, "or")));
-            two(&ask(&said), ask(options))
+            let ask = |options: &str| asked(&format!("{}Which: {options}", before(doubt)));
+            two(&ask(&said.join(", or ")), ask(&list(options, "or")))
         }
     }
 }
@@ -90,7 +89,7 @@ fn open(doubt: &Doubt, wanted: &str) -> String {
     let lead = match doubt {
         Doubt::Number => "Which number was that?",
         Doubt::Vague => "What is it exactly?",
-        Doubt::Part => "This unit has no such part. Which one?",
+        Doubt::Part => "This unit has no such part. Which is it?",
         Doubt::Meaning => "Which do you mean?",
         Doubt::Hedged => "Is it done, yes or no?",
         Doubt::Unit => "That unit does not fit here. Which unit was it?",
@@ -108,7 +107,7 @@ fn ear(option: &str) -> String {
     let option = clause(option);
     let number = option.split_whitespace().find_map(|word| word.parse::<f64>().ok());
     match number {
-        Some(number) if figures::needs_digits(number) => format!("{option}, {},", figures::digits(number)),
+        Some(number) if figures::needs_digits(number) => format!("{option}, {}", figures::digits(number)),
         _ => option.to_owned(),
     }
 }
@@ -122,6 +121,6 @@ fn spring_rate(was: Quantity, now: Quantity, options: &[(String, Option<Quantity
             None => inside(what),
         })
         .collect();
-    let head = format!("The spring was {}, this one is {}.", quantity(was), quantity(now));
+    let head = format!("The spring was {}, now it is {}.", quantity(was), quantity(now));
     Piece::both(&head).asking(Weight::Closing, &asked(&format!("What stays the same: {}", list(&options, "or"))))
 }

@@ -2,7 +2,7 @@
 //!
 //! The words alone must be enough: whoever obeys them ends at the wanted setting.
 
-use super::figure::{quantity, seen, setting, way};
+use super::figure::{quantity, seen, setting, standing, way};
 use super::piece::Piece;
 use super::sentence::{capital, inside, list, sentence};
 use crate::act::End;
@@ -66,9 +66,10 @@ fn from_here(card: &RestoreCard, (to, far): (Way, Quantity)) -> String {
 
 /// The wanted setting as an end of the way.
 fn target(card: &RestoreCard) -> String {
-    match card.wanted.unit.dimension() {
-        Dimension::Clicks => setting(card.wanted, Some(End::FullIn)),
-        _ => setting(card.wanted, None),
+    let measured = card.datum.as_deref().filter(|_| card.length == Some(card.wanted));
+    match measured {
+        Some(datum) => format!("{}, {}", standing(card.wanted), inside(datum)),
+        None => standing(card.wanted),
     }
 }
 
@@ -87,13 +88,9 @@ fn passed(card: &RestoreCard) -> Vec<String> {
 
 /// The length a screw is set to, unless that is the wanted setting already said.
 fn length(card: &RestoreCard) -> Option<String> {
+    let length = card.length.filter(|length| *length != card.wanted)?;
     let datum = card.datum.as_deref().map(|datum| format!(", {}", inside(datum))).unwrap_or_default();
-    match card.length {
-        Some(length) if length != card.wanted || !datum.is_empty() => {
-            Some(format!("Check it measures {}{datum}", quantity(length)))
-        }
-        _ => None,
-    }
+    Some(format!("Check it measures {}{datum}", quantity(length)))
 }
 
 /// The ring's way as a line: `3 -> 4 -> 0 -> 1`.

@@ -58,7 +58,7 @@ fn row_said(row: &SettingRow, columns: &[Column]) -> String {
         }
     }
     let mut parts: Vec<String> =
-        groups.iter().map(|(value, names)| format!("{} {}", list(names, "and"), figure(row, *value))).collect();
+        groups.iter().map(|(value, names)| format!("{} {}", list(names, "and"), figure(row, *value, names))).collect();
     if parts.is_empty() && row.words.is_none() {
         parts.push("not known".to_owned());
     }
@@ -66,10 +66,10 @@ fn row_said(row: &SettingRow, columns: &[Column]) -> String {
     format!("{}, {}", row.name, parts.join(", "))
 }
 
-/// A figure of the row with its unit's word.
-fn figure(row: &SettingRow, value: f64) -> String {
+/// A figure of the row with its unit's word, for the columns of these names.
+fn figure(row: &SettingRow, value: f64, names: &[String]) -> String {
     match Unit::parse(&row.unit) {
-        Some(Unit::PositionStep) => format!("position {value}"),
+        Some(Unit::PositionStep) if !names.iter().any(|name| name == "travel") => format!("position {value}"),
         Some(unit) => quantity(Quantity::new(value, unit)),
         None => format!("{value} {}", row.unit).trim_end().to_owned(),
     }
@@ -83,7 +83,7 @@ fn table(card: &SettingsCard, columns: &[Column]) -> Vec<Vec<String>> {
     let mut rows = vec![head];
     for row in &card.rows {
         let mut cells = vec![capital(&row.name)];
-        cells.extend(used.iter().map(|(_, value)| value(row).map_or("-".to_owned(), |value| cell(row, value))));
+        cells.extend(used.iter().map(|(name, value)| value(row).map_or("-".to_owned(), |value| cell(row, value, name))));
         cells.extend(row.words.clone());
         rows.push(cells);
     }
@@ -91,6 +91,6 @@ fn table(card: &SettingsCard, columns: &[Column]) -> Vec<Vec<String>> {
 }
 
 /// A cell: the figure as it is said.
-fn cell(row: &SettingRow, value: f64) -> String {
-    figure(row, bench_figures(value))
+fn cell(row: &SettingRow, value: f64, name: &str) -> String {
+    figure(row, bench_figures(value), &[name.to_owned()])
 }

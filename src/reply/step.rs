@@ -2,7 +2,7 @@
 
 use super::figure::{limit, quantity, seen, way};
 use super::piece::{Context, Piece, Weight};
-use super::sentence::{clause, inside, question, sentence, words, yes_or_no};
+use super::sentence::{capital, clause, inside, question, sentence, words, yes_or_no};
 use super::table::block;
 use super::{Reply, speakable};
 use crate::act::WaitingFor;
@@ -27,7 +27,7 @@ fn said(card: &StepCard, context: &Context<'_>, room: usize) -> String {
     parts.extend(limits(card));
     parts.extend(explained(card));
     let mut parts: Vec<(bool, String)> =
-        parts.into_iter().map(|(must, text)| (must, speakable(&sentence(&text)))).collect();
+        parts.into_iter().map(|(must, text)| (must, capital(&speakable(&sentence(&text))))).collect();
     while parts.iter().map(|(_, text)| words(text)).sum::<usize>() > room {
         let Some(place) = parts.iter().rposition(|(must, _)| !must) else { break };
         parts.remove(place);
@@ -85,7 +85,7 @@ fn limits(card: &StepCard) -> Vec<(bool, String)> {
     let mut out = Vec::new();
     out.extend(card.limit.as_ref().map(|band| (true, limit(band))));
     out.extend(card.nip.as_deref().map(|nip| (true, nipped(nip))));
-    out.extend(card.hold.as_deref().map(|hold| (has_figure(hold), with_verb("hold", hold))));
+    out.extend(card.hold.as_deref().map(|hold| (true, with_verb("hold", hold))));
     out.extend(card.never.as_deref().map(|never| (true, with_verb("never", never))));
     out
 }
@@ -157,7 +157,7 @@ fn asks(card: &StepCard, context: &Context<'_>) -> Option<Reply> {
     };
     let hint = wanted(context.waits).map(|wanted| format!(" ({wanted})")).unwrap_or_default();
     let show = block(&[("asks", Some(format!("{text}{hint}")))]);
-    (!text.is_empty()).then(|| Reply { say: speakable(&text), show })
+    (!text.is_empty()).then(|| Reply { say: capital(&speakable(&text)), show })
 }
 
 /// The kind of entry waited for, where it is a value.

@@ -21,6 +21,9 @@ fn line(row: &[String], widths: &[usize], right: bool) -> String {
     format!("  {}", cells.join("  ")).trim_end().to_owned()
 }
 
+/// The least width of a block's names, so that blocks under each other line up.
+const NAMES: usize = 6;
+
 /// Names and texts, one a line, the texts under each other. Rows without a text are left out.
 pub(super) fn block(rows: &[(&str, Option<String>)]) -> String {
     let rows: Vec<Vec<String>> = rows
@@ -28,5 +31,7 @@ pub(super) fn block(rows: &[(&str, Option<String>)]) -> String {
         .filter_map(|(name, text)| text.as_ref().map(|text| vec![(*name).to_owned(), text.trim().to_owned()]))
         .filter(|row| row.iter().all(|cell| !cell.is_empty()))
         .collect();
-    aligned(&rows, false)
+    let names = NAMES.max(rows.iter().filter_map(|row| row.first()).map(|name| name.chars().count()).max().unwrap_or(0));
+    let lines: Vec<String> = rows.iter().map(|row| line(row, &[names, 0], false)).collect();
+    lines.join("\n")
 }

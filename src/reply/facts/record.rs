@@ -1,6 +1,6 @@
 //! Facts of the job and its record: settings, ranges, times, the log, calculations, help.
 
-use super::super::figure::{minutes as stretch, quantity, setting as stands, way};
+use super::super::figure::{minutes as stretch, quantity, standing, way};
 use super::super::piece::Piece;
 use super::super::sentence::{capital, clause, inside, list, sentence, words};
 use super::super::speakable;
@@ -15,7 +15,7 @@ const PHRASES: usize = 5;
 
 /// Where an adjuster stood, stands, is wanted.
 pub(super) fn setting(name: &str, which: &str, value: Option<Quantity>, text: Option<&str>) -> String {
-    let figure = value.map(|value| stands(value, None));
+    let figure = value.map(standing);
     let text = text.map(inside).filter(|text| !text.is_empty());
     match (figure, text) {
         (Some(figure), Some(text)) => format!("{}, {which}: {figure}, {text}.", capital(name)),

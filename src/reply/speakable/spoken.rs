@@ -78,11 +78,16 @@ fn tidy(text: &str) -> String {
                 if out.ends_with([',', '.', '?']) {
                     out.push(' ');
                 }
-                out.push(c);
+                out.push(opening(&out, c));
             }
         }
     }
     out.trim_end_matches([' ', ',']).trim_start().to_owned()
+}
+
+/// A capital after a full stop or question mark.
+fn opening(before: &str, c: char) -> char {
+    if before.trim_end().ends_with(['.', '?']) { c.to_ascii_uppercase() } else { c }
 }
 
 fn space(out: &mut String) {

@@ -41,7 +41,7 @@ fn replaced<'a>(regex: &LazyLock<Option<Regex>>, text: &'a str, words: fn(&Captu
 fn date(found: &Captures<'_>) -> String {
     let (year, month, day) = (part(found, 1), part(found, 2), part(found, 3));
     match MONTHS.get((month as usize).wrapping_sub(1)) {
-        Some(name) => format!("{} of {name}, {}", ordinal(day), figures::digits(f64::from(year))),
+        Some(name) => format!("the {} of {name}, {}", ordinal(day), figures::digits(f64::from(year))),
         None => format!("{year} {month} {day}"),
     }
 }
