@@ -1,7 +1,7 @@
 //! Lists about the whole job: what remains, what is still open at its end.
 
 use super::piece::Piece;
-use super::sentence::{capital, clause, list, sentence};
+use super::sentence::{capital, clause, inside, list, sentence};
 use super::speakable;
 
 /// How many of the coming steps are named for the ear.
@@ -20,6 +20,16 @@ pub(super) fn remaining(steps: usize, next: &[String]) -> Piece {
     }
     let rows: Vec<String> = next.iter().map(|name| format!("  {}", capital(clause(name)))).collect();
     Piece::two(&format!("{count} Next, {}.", list(&near, "then")), format!("{count} Next:\n{}", rows.join("\n")))
+}
+
+/// What the bench does not know, said plainly.
+pub(super) fn unknown(what: &str) -> Piece {
+    let what = inside(what);
+    let thing = ["a ", "an ", "any "].iter().find_map(|article| what.strip_prefix(article));
+    match thing {
+        Some(thing) => Piece::both(&format!("I have no {thing}.")),
+        None => Piece::both(&format!("I do not know {what}.")),
+    }
 }
 
 /// What is still open at the end of a job.

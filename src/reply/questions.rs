@@ -3,7 +3,7 @@
 use super::caution::UNDERSTOOD;
 use super::figure::quantity;
 use super::piece::{Piece, Weight};
-use super::sentence::{capital, clause, inside, list, question as asked, sentence, yes_or_no};
+use super::sentence::{capital, clause, inside, list, question as asked, yes_or_no};
 use super::value;
 use crate::act::Doubt;
 use crate::bench::Question;
@@ -60,7 +60,7 @@ fn which_job(jobs: &[(u32, String)]) -> String {
 /// Which of several readings was meant. Numbers are said digit by digit as well, where they sound like each other.
 fn which(options: &[String], doubt: &Doubt, wanted: &str) -> Piece {
     match (options, doubt) {
-        (_, Doubt::Hedged) if options.len() < 2 => closing(&yes_or_no("Is it done")),
+        (_, Doubt::Hedged) if options.len() < 2 => closing(&open(doubt, wanted)),
         ([], _) => closing(&open(doubt, wanted)),
         ([one], _) => two(&yes_or_no(&format!("{}Is it {}", before(doubt), ear(one))), yes_or_no(&format!("{}Is it {}", before(doubt), clause(one)))),
         (options, _) => {
@@ -86,30 +86,36 @@ fn before(doubt: &Doubt) -> &'static str {
 
 /// What is asked when there is nothing to choose from.
 fn open(doubt: &Doubt, wanted: &str) -> String {
-    let lead = match doubt {
-        Doubt::Number => "Which number was that?",
-        Doubt::Vague => "What is it exactly?",
-        Doubt::Part => "This unit has no such part. Which is it?",
-        Doubt::Meaning => "Which do you mean?",
-        Doubt::Hedged => "Is it done, yes or no?",
-        Doubt::Unit => "That unit does not fit here. Which unit was it?",
-        Doubt::Side => "Left or right, as seen from the seat?",
+    let ask = match doubt {
+        Doubt::Number => "which number was that?",
+        Doubt::Vague => "what is it exactly?",
+        Doubt::Part | Doubt::Meaning => "which do you mean?",
+        Doubt::Hedged => "is it done, yes or no?",
+        Doubt::Unit => "which unit was it?",
+        Doubt::Side => "left or right, as seen from the seat?",
     };
     match clause(wanted) {
-        "" => lead.to_owned(),
-        wanted if wanted.ends_with('?') => format!("{}{}", before(doubt), capital(wanted)),
-        wanted => format!("{lead} {}", sentence(&format!("Say {}", inside(wanted)))),
+        "" => format!("{}{}", before(doubt), capital(ask)),
+        wanted => format!("{}{}: {ask}", before(doubt), capital(wanted)),
     }
 }
 
 /// An option for the ear: a figure that has a sound-alike digit by digit as well.
 fn ear(option: &str) -> String {
     let option = clause(option);
-    let number = option.split_whitespace().find_map(|word| word.parse::<f64>().ok());
-    match number {
-        Some(number) if figures::needs_digits(number) => format!("{option}, {}", figures::digits(number)),
-        _ => option.to_owned(),
+    match number_in(option).filter(|number| figures::needs_digits(*number)) {
+        Some(number) => format!("{option}, {}", figures::digits(number)),
+        None => option.to_owned(),
     }
+}
+
+/// The first number of a text, in figures or words.
+fn number_in(text: &str) -> Option<f64> {
+    let tokens: Vec<&str> = text.split_whitespace().collect();
+    (0..tokens.len()).find_map(|from| {
+        let found = figures::read_number(tokens.get(from..)?).into_iter().next()?;
+        (found.kind == figures::Kind::Sure).then_some(found.value)
+    })
 }
 
 /// A spring of another rate: what is to stay the same.
@@ -122,5 +128,5 @@ fn spring_rate(was: Quantity, now: Quantity, options: &[(String, Option<Quantity
         })
         .collect();
     let head = format!("The spring was {}, now it is {}.", quantity(was), quantity(now));
-    Piece::both(&head).asking(Weight::Closing, &asked(&format!("What stays the same: {}", list(&options, "or"))))
+    Piece::both(&head).asking(Weight::Closing, &asked(&format!("Which is kept: {}", options.join(", or "))))
 }

@@ -32,6 +32,8 @@ fn path(card: &RestoreCard) -> String {
         (Some((end, to)), None) => format!("{}{seen}, and leave it there, {}", stop(end, to), target(card)),
         (None, Some(turn)) => format!("{}{seen}", from_here(card, turn)),
         (None, None) if is_charge(card) => format!("to {} by the gauge", quantity(card.wanted)),
+        // Measured, not counted: the same words are true where it stands there already and where it is off its threads.
+        (None, None) if card.length.is_some() => format!("set it until it measures {}", target(card)),
         (None, None) => format!("it already stands at {}, leave it", target(card)),
     }
 }

@@ -15,13 +15,17 @@ const PHRASES: usize = 5;
 
 /// Where an adjuster stood, stands, is wanted.
 pub(super) fn setting(name: &str, which: &str, value: Option<Quantity>, text: Option<&str>) -> String {
+    let which = match which {
+        "found" | "left" => format!("as {which}"),
+        other => other.to_owned(),
+    };
     let figure = value.map(standing);
     let text = text.map(inside).filter(|text| !text.is_empty());
     match (figure, text) {
         (Some(figure), Some(text)) => format!("{}, {which}: {figure}, {text}.", capital(name)),
         (Some(figure), None) => format!("{}, {which}: {figure}.", capital(name)),
         (None, Some(text)) => format!("{}, {which}: {text}.", capital(name)),
-        (None, None) => format!("I do not know {}, {which}.", clause(name)),
+        (None, None) => format!("I do not know where the {} stands, {which}.", clause(name)),
     }
 }
 
@@ -34,8 +38,11 @@ pub(super) fn range(fact: &Fact) -> String {
         Unit::PositionStep => format!("positions {} to {}", bench_figures(*first), bench_figures(*last)),
         _ => format!("{} to {}", bench_figures(*first), end(*last)),
     };
-    let from = clause(from);
-    let from = if from.is_empty() { String::new() } else { format!(", {}", inside(from)) };
+    let from = match clause(from) {
+        "" => String::new(),
+        convention if convention.contains(" is ") => format!(", {convention}"),
+        start => format!(", counted from {start}"),
+    };
     let counted = counted.map(|counted| format!(" Counted on this unit: {}.", end(counted))).unwrap_or_default();
     let only = only.map(|only| format!(" It turns {} only.", way(only))).unwrap_or_default();
     format!("{}: {span}{from}.{counted}{only}", capital(name))
