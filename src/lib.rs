@@ -8,6 +8,7 @@ pub mod act;
 pub mod bench;
 pub mod event;
 pub mod quantity;
+pub mod reply;
 pub mod rulebase;
 pub mod source;
 pub mod workings;

@@ -1,7 +1,10 @@
 //! The one integration test binary: it links once; each topic is a module.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+mod bench_walk;
 mod quantity;
 mod quantity_figures;
+mod reply;
+mod reply_figures;
+mod reply_speakable;
 mod rulebase;
 mod workings_adjusters;
-mod bench_walk;
