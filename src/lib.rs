@@ -5,6 +5,7 @@
 //! source, quantity, workings, act, rulebase, hearing, event, bench, reply, book, session, front.
 
 pub mod act;
+pub mod book;
 pub mod event;
 pub mod quantity;
 pub mod workings;
