@@ -6,6 +6,7 @@
 
 pub mod act;
 pub mod bench;
+pub mod book;
 pub mod event;
 pub mod quantity;
 pub mod reply;
