@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::state::{AdjusterState, Closing, Fitting, PartState, Place, Position};
 use super::{flow, present};
-use crate::quantity::{Quantity, Unit};
+use crate::quantity::Unit;
 use crate::rulebase::{AdjusterKind, Procedure, UnitCard};
 
 /// One sentence for each open end, of every place of the job.
@@ -89,17 +89,11 @@ fn cures(desk: &Desk<'_>, id: &str, card: &UnitCard) -> Vec<String> {
         let left = |until: Option<f64>| until.map(|until| until - gone).filter(|left| *left > 0.0);
         let name = card.name_of(part);
         if let Some(minutes) = left(locking.handle) {
-            out.push(format!(
-                "{name} threadlocker: do not handle for {}",
-                Quantity::new(minutes.ceil(), Unit::Minute).show()
-            ));
+            out.push(format!("{name} threadlocker: do not handle for {}", Unit::Minute.say(minutes.ceil())));
         }
         if let Some(minutes) = left(locking.cure) {
             let hours = (minutes / 6.0).ceil() / 10.0;
-            out.push(format!(
-                "{name} threadlocker: do not use for {}",
-                Quantity::new(hours, Unit::Hour).show()
-            ));
+            out.push(format!("{name} threadlocker: do not use for {}", Unit::Hour.say(hours)));
         }
     }
     out

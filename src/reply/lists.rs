@@ -19,7 +19,10 @@ pub(super) fn remaining(steps: usize, next: &[String]) -> Piece {
         return Piece::both(&count);
     }
     let rows: Vec<String> = next.iter().map(|name| format!("  {}", capital(clause(name)))).collect();
-    Piece::two(&format!("{count} Next, {}.", list(&near, "then")), format!("{count} Next:\n{}", rows.join("\n")))
+    Piece::two(
+        &format!("{count} Next, {}.", list(&near, "then")),
+        format!("{count} Next:\n{}", rows.join("\n")),
+    )
 }
 
 /// What the bench does not know, said plainly.

@@ -57,8 +57,10 @@ fn row_said(row: &SettingRow, columns: &[Column]) -> String {
             None => groups.push((value, vec![(*name).to_owned()])),
         }
     }
-    let mut parts: Vec<String> =
-        groups.iter().map(|(value, names)| format!("{} {}", list(names, "and"), figure(row, *value, names))).collect();
+    let mut parts: Vec<String> = groups
+        .iter()
+        .map(|(value, names)| format!("{} {}", list(names, "and"), figure(row, *value, names)))
+        .collect();
     if parts.is_empty() && row.words.is_none() {
         parts.push("not known".to_owned());
     }
@@ -77,13 +79,17 @@ fn figure(row: &SettingRow, value: f64, names: &[String]) -> String {
 
 /// The rows for the screen: only columns that hold something.
 fn table(card: &SettingsCard, columns: &[Column]) -> Vec<Vec<String>> {
-    let used: Vec<&Column> = columns.iter().filter(|(_, value)| card.rows.iter().any(|row| value(row).is_some())).collect();
+    let used: Vec<&Column> =
+        columns.iter().filter(|(_, value)| card.rows.iter().any(|row| value(row).is_some())).collect();
     let mut head = vec![String::new()];
     head.extend(used.iter().map(|(name, _)| (*name).to_owned()));
     let mut rows = vec![head];
     for row in &card.rows {
         let mut cells = vec![capital(&row.name)];
-        cells.extend(used.iter().map(|(name, value)| value(row).map_or("-".to_owned(), |value| cell(row, value, name))));
+        cells.extend(
+            used.iter()
+                .map(|(name, value)| value(row).map_or("-".to_owned(), |value| cell(row, value, name))),
+        );
         cells.extend(row.words.clone());
         rows.push(cells);
     }

@@ -32,7 +32,8 @@ fn said(card: &StepCard, context: &Context<'_>, room: usize) -> String {
         let Some(place) = parts.iter().rposition(|(must, _)| !must) else { break };
         parts.remove(place);
     }
-    let texts: Vec<String> = parts.into_iter().map(|(_, text)| text).filter(|text| !text.is_empty()).collect();
+    let texts: Vec<String> =
+        parts.into_iter().map(|(_, text)| text).filter(|text| !text.is_empty()).collect();
     texts.join(" ")
 }
 
@@ -86,7 +87,7 @@ fn limits(card: &StepCard) -> Vec<(bool, String)> {
     out.extend(card.limit.as_ref().map(|band| (true, limit(band))));
     out.extend(card.nip.as_deref().map(|nip| (true, nipped(nip))));
     out.extend(card.hold.as_deref().map(|hold| (true, with_verb("hold", hold))));
-    out.extend(card.never.as_deref().map(|never| (true, with_verb("never", never))));
+    out.extend(card.never.as_deref().map(|never| (true, never.to_owned())));
     out
 }
 
@@ -152,6 +153,7 @@ fn turn(card: &StepCard) -> Option<String> {
 fn asks(card: &StepCard, context: &Context<'_>) -> Option<Reply> {
     let text = match card.asks.as_ref()? {
         Asks::YesOrNo(text) => yes_or_no(text),
+        Asks::Words(text) if text.is_empty() => return None,
         Asks::Value(text) | Asks::Words(text) => question(text),
         Asks::Done => return None,
     };

@@ -50,6 +50,10 @@ impl Walk {
             apply(&mut self.state, &envelope);
         }
         self.last = decision;
+        if std::env::var_os("WALK").is_some() {
+            let reply = sparehand::reply::reply(&self.last.answer, &self.last.waiting);
+            println!("SAY  {}\nSHOW\n{}\n", reply.say, reply.show);
+        }
         &self.last
     }
 
@@ -98,7 +102,11 @@ impl Walk {
                 let wanted = waiting.want.as_ref().map(|want| want.value);
                 let step = self.step();
                 let value = match (about.as_str(), step.as_str()) {
-                    ("slow-rebound", step) if step.contains("found") && known(self, "slow-rebound").found.is_none() => 14.0,
+                    ("slow-rebound", step)
+                        if step.contains("found") && known(self, "slow-rebound").found.is_none() =>
+                    {
+                        14.0
+                    }
                     ("spring", _) => 70.0,
                     _ => wanted.unwrap_or(2.0),
                 };
@@ -120,7 +128,13 @@ fn a_whole_job_answered_rightly_ends_closed() {
             break;
         }
     }
-    assert!(walk.state.progress.closed, "stuck at {:?} waiting {:?}: {:#?}", walk.step(), walk.last.waiting, walk.last.answer);
+    assert!(
+        walk.state.progress.closed,
+        "stuck at {:?} waiting {:?}: {:#?}",
+        walk.step(),
+        walk.last.waiting,
+        walk.last.answer
+    );
     println!("{} lines", seen.len());
 }
 
@@ -129,7 +143,9 @@ fn done_alone_never_closes_a_critical_torque() {
     let mut walk = Walk::new();
     walk.start();
     for _ in 0..400 {
-        if walk.last.waiting.kind == WaitingFor::Torque && walk.last.waiting.about.as_deref() == Some("foot-nut") {
+        if walk.last.waiting.kind == WaitingFor::Torque
+            && walk.last.waiting.about.as_deref() == Some("foot-nut")
+        {
             break;
         }
         walk.answer_rightly();

@@ -39,7 +39,12 @@ pub(super) fn torque(name: &str, limit: Option<&Limit>, nip: Option<&str>, criti
         (None, Some(nip)) => format!("a nip only, {}", inside(nip)),
         (None, None) => "the card gives no torque".to_owned(),
     };
-    format!("{}: {}.{}", capital(name), clause(&tight), after(critical.map(|why| format!("Critical, {}", inside(why)))))
+    format!(
+        "{}: {}.{}",
+        capital(name),
+        clause(&tight),
+        after(critical.map(|why| format!("Critical, {}", inside(why))))
+    )
 }
 
 /// Which way.
@@ -55,7 +60,12 @@ pub(super) fn turn(name: &str, doing: &str, way: Way, seen_from: Option<&str>) -
 }
 
 /// Threadlocker: grade, how little and where, where never and why, open time.
-pub(super) fn locker(name: &str, grade: Option<&str>, texts: &[Option<&str>; 2], open: Option<Quantity>) -> String {
+pub(super) fn locker(
+    name: &str,
+    grade: Option<&str>,
+    texts: &[Option<&str>; 2],
+    open: Option<Quantity>,
+) -> String {
     let Some(grade) = grade.map(clause) else { return format!("{} takes no threadlocker.", capital(name)) };
     let [put, never] = *texts;
     let strength = if grade.contains("strength") { "" } else { " strength" };
@@ -91,7 +101,8 @@ pub(super) fn sizes(name: &str, rows: &[(String, String, String)]) -> Piece {
     }
     let said: Vec<String> =
         rows.iter().map(|(what, said, _)| sentence(&format!("{}, {}", clause(what), clause(said)))).collect();
-    let cells: Vec<Vec<String>> = rows.iter().map(|(what, _, shown)| vec![what.clone(), shown.clone()]).collect();
+    let cells: Vec<Vec<String>> =
+        rows.iter().map(|(what, _, shown)| vec![what.clone(), shown.clone()]).collect();
     Piece {
         say: speakable(&format!("{}. {}", capital(name), said.join(" "))),
         show: format!("{}\n{}", capital(name), aligned(&cells, false)),

@@ -43,14 +43,17 @@ pub(super) fn range(fact: &Fact) -> String {
         convention if convention.contains(" is ") => format!(", {convention}"),
         start => format!(", counted from {start}"),
     };
-    let counted = counted.map(|counted| format!(" Counted on this unit: {}.", end(counted))).unwrap_or_default();
+    let counted =
+        counted.map(|counted| format!(" Counted on this unit: {}.", end(counted))).unwrap_or_default();
     let only = only.map(|only| format!(" It turns {} only.", way(only))).unwrap_or_default();
     format!("{}: {span}{from}.{counted}{only}", capital(name))
 }
 
 /// How long so far, or to go.
 pub(super) fn time(what: &str, minutes: Option<f64>, to_go: bool) -> String {
-    let Some(minutes) = minutes else { return format!("{}: there is no end to it yet.", capital(clause(what))) };
+    let Some(minutes) = minutes else {
+        return format!("{}: there is no end to it yet.", capital(clause(what)));
+    };
     let end = if to_go { "to go" } else { "so far" };
     match minutes {
         minutes if minutes < 0.5 => format!("{}: under a minute {end}.", capital(clause(what))),
@@ -79,7 +82,11 @@ pub(super) fn log(rows: &[(String, String)]) -> Piece {
 pub(super) fn worked(name: &str, say: &str, show: &[String]) -> Piece {
     let rows: Vec<String> = show.iter().map(|line| format!("  {line}")).collect();
     let head = format!("{}: {}", capital(clause(name)), sentence(&inside(say)));
-    Piece { say: speakable(&sentence(say)), show: format!("{head}\n{}", rows.join("\n")).trim_end().to_owned(), asks: None }
+    Piece {
+        say: speakable(&sentence(say)),
+        show: format!("{head}\n{}", rows.join("\n")).trim_end().to_owned(),
+        asks: None,
+    }
 }
 
 /// What can be said now.
