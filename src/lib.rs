@@ -6,6 +6,13 @@
 
 pub mod act;
 pub mod bench;
+pub mod book;
 pub mod event;
+pub mod front;
+pub mod hearing;
 pub mod quantity;
+pub mod reply;
+pub mod rulebase;
+pub mod session;
+pub mod source;
 pub mod workings;

@@ -1,2 +1,4 @@
 //! The one integration test binary: it links once; each topic is a module.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+mod book;
+mod book_kit;
