@@ -17,6 +17,12 @@ impl Session {
 
     /// Takes the answer: a job's number; "start" begins another; questions are answered meanwhile.
     pub(super) fn choose(&mut self, line: &Line) -> Turn {
+        let heard = self.listen(line);
+        if heard.acts.iter().any(|act| act.act == ActName::Start) {
+            self.choice.clear();
+            self.waiting = Waiting { ear: self.ear, ..Waiting::default() };
+            return self.answer(Cause::Line(line));
+        }
         if let Some(job) = self.named(&line.words()) {
             self.choice.clear();
             let taken = self.take_up(&job);
@@ -24,12 +30,6 @@ impl Session {
                 Ok(()) => self.opened(Cause::Line(line)),
                 Err(fault) => self.failed(Cause::Line(line), fault),
             };
-        }
-        let heard = self.listen(line);
-        if heard.acts.iter().any(|act| act.act == ActName::Start) {
-            self.choice.clear();
-            self.waiting = Waiting { ear: self.ear, ..Waiting::default() };
-            return self.answer(Cause::Line(line));
         }
         self.which(Cause::Line(line), Some(heard))
     }

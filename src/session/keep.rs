@@ -49,7 +49,7 @@ impl Session {
     fn carried(&self, before: &State, events: &[Event]) -> Option<Event> {
         let said = events.iter().any(|event| matches!(event, Event::By { .. }));
         let held = Some(&self.state.progress.person).filter(|person| !person.is_empty());
-        let who = held.or(self.by.as_ref()).filter(|who| **who != before.progress.person && !said)?;
+        let who = self.by.as_ref().or(held).filter(|who| **who != before.progress.person && !said)?;
         Some(Event::By { who: who.clone() })
     }
 
@@ -68,10 +68,14 @@ impl Session {
         Ok(())
     }
 
-    /// What follows once events stand: after a closing the newest pack is in force for what comes next.
+    /// What follows once events stand: after a closing the newest pack is in force for what comes next, and the name
+    /// of the call has had its say.
     pub(super) fn after(&mut self, envelopes: &[Envelope]) {
         if envelopes.iter().any(|envelope| matches!(envelope.event, Event::JobClosed { .. })) {
             self.rules.take_newest();
+        }
+        if envelopes.iter().any(|envelope| matches!(envelope.event, Event::By { .. })) {
+            self.by = None;
         }
     }
 
