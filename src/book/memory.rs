@@ -1,5 +1,6 @@
 //! A book in memory: for tests, measurements and a demo that is to leave nothing behind.
 
+use super::body;
 use super::mark::{Mark, plain};
 use super::order::{self, Head};
 use super::{Book, BookError, Customer, Files, JobLine, Query, Survey};
@@ -67,6 +68,7 @@ impl Book for MemoryBook {
     fn append(&mut self, events: &[Envelope]) -> Result<(), BookError> {
         order::check(Path::new(NAME), events, |job| Ok(self.jobs.get(job).and_then(|e| head(e))))?;
         self.check_new(events)?;
+        events.iter().try_for_each(|e| body::of(Path::new(NAME), e).map(|_| ()))?;
         for event in events {
             self.ids.insert(event.id.clone());
             if let Some(Mark::Opened(number)) = Mark::of(event) {

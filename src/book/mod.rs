@@ -2,6 +2,7 @@
 //!
 //! Everything above uses the trait [`Book`]; what is SQLite's stays in `sqlite/`.
 
+mod body;
 mod chain;
 mod customer;
 mod error;

@@ -1,19 +1,13 @@
 //! The book's promises, kept by the file and by the one in memory alike.
 
-use crate::book_kit::{at, back, closed, event, kept, note, opened, place, said_with, serial, shelf};
+use crate::book_kit::{at, back, closed, event, keep, kept, note, opened, place, said_with, serial, shelf};
 use sparehand::book::{Book, BookError, Customer, Files, JobLine, MemoryBook, Query, Survey};
-use sparehand::event::{Envelope, Event};
+use sparehand::event::{Envelope, Event, Kept};
 
 /// Runs a promise against both books.
 fn both(promise: impl Fn(&mut dyn Book)) {
     promise(&mut MemoryBook::new("bench-1"));
     promise(&mut shelf().write());
-}
-
-fn keep(book: &mut dyn Book, events: &[Envelope]) {
-    for event in events {
-        book.append(std::slice::from_ref(event)).unwrap();
-    }
 }
 
 fn numbers(lines: &[JobLine]) -> Vec<u32> {
@@ -177,5 +171,33 @@ fn a_customer_can_be_changed_and_forgotten_and_no_event_breaks() {
         assert!(!book.forget_customer("c-1").unwrap());
         assert_eq!(book.customer("c-1").unwrap(), None);
         assert_eq!(book.since("a", 0).unwrap().len(), 2);
+    });
+}
+
+#[test]
+fn a_number_that_is_none_is_refused_before_it_is_kept() {
+    both(|book| {
+        for value in [f64::NAN, f64::INFINITY] {
+            let reading = Event::Reading(Kept { value: Some(value), ..kept("torque", "") });
+            let refused = book.append(&[event("a", 1, reading)]).unwrap_err();
+            assert!(matches!(refused, BookError::Clash { .. }), "{refused}");
+        }
+        assert_eq!(book.since("a", 0).unwrap(), []);
+    });
+}
+
+#[test]
+fn a_number_reads_back_to_the_last_bit() {
+    // 24 lbf.ft in N.m, as computed in binary: 17 digits that a careless reader gets wrong in the last place.
+    both(|book| {
+        for (n, value) in [24.0 * 1.355_817_948_331_400_4, 0.1 + 0.2, 1.0 / 3.0, 1.299_433_156_663_774_1e271]
+            .iter()
+            .enumerate()
+        {
+            let reading =
+                event("a", n as u64 + 1, Event::Reading(Kept { value: Some(*value), ..kept("torque", "") }));
+            book.append(std::slice::from_ref(&reading)).unwrap();
+            assert_eq!(book.since("a", n as u64).unwrap(), [reading]);
+        }
     });
 }

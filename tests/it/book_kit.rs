@@ -1,20 +1,20 @@
 //! What the book's tests share: events made by hand, and a folder of their own.
 
 use chrono::{DateTime, FixedOffset};
-use sparehand::book::{Access, SqliteBook};
+use sparehand::book::{Access, Book, SqliteBook};
 use sparehand::event::{Envelope, Event, Kept, Utterance, VERSION, Verdict};
 use std::path::PathBuf;
 
 /// A folder that goes with the test, and where a book would stand in it.
 pub struct Shelf {
-    pub folder: tempfile::TempDir,
+    _folder: tempfile::TempDir,
     pub path: PathBuf,
 }
 
 pub fn shelf() -> Shelf {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("jobs.book");
-    Shelf { folder, path }
+    Shelf { _folder: folder, path }
 }
 
 impl Shelf {
@@ -113,4 +113,33 @@ pub fn kept(role: &str, text: &str) -> Kept {
 
 pub fn serial(job: &str, sequence: u64, serial: &str) -> Envelope {
     event(job, sequence, Event::Reading(kept("serial", serial)))
+}
+
+/// A job of so many events, each an utterance's.
+pub fn job(name: &str, number: u32, events: u64) -> Vec<Envelope> {
+    let notes = (2..=events).map(|n| note(name, n));
+    std::iter::once(opened(name, number)).chain(notes).collect()
+}
+
+pub fn keep(book: &mut dyn Book, events: &[Envelope]) {
+    for event in events {
+        book.append(std::slice::from_ref(event)).unwrap();
+    }
+}
+
+/// A book as a killed console leaves it: its last lines are in its log only.
+pub fn killed(events: &[Envelope]) -> Shelf {
+    let (from, to) = (shelf(), shelf());
+    let mut book = from.write();
+    keep(&mut book, events);
+    std::fs::copy(&from.path, &to.path).unwrap();
+    std::fs::copy(from.beside("-wal"), to.beside("-wal")).unwrap();
+    to
+}
+
+/// A book as a console that was closed leaves it.
+pub fn settled(events: &[Envelope]) -> Shelf {
+    let shelf = shelf();
+    keep(&mut shelf.write(), events);
+    shelf
 }

@@ -1,4 +1,9 @@
 //! The one integration test binary: it links once; each topic is a module.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
 mod book;
+mod book_damage;
+mod book_export;
 mod book_kit;
+mod book_open;
+mod book_properties;
+mod book_samples;

@@ -13,6 +13,10 @@ pub(super) fn sort(path: &Path, error: &Error) -> BookError {
             BookError::ReadOnly { book, why: error.to_string() }
         }
         Some(ErrorCode::DatabaseCorrupt) => BookError::damaged(path, error.to_string()),
+        // Our statements are fixed: one that fails as such met tables that are not as they were made.
+        Some(ErrorCode::Unknown | ErrorCode::SchemaChanged | ErrorCode::TypeMismatch) => {
+            BookError::damaged(path, error.to_string())
+        }
         Some(ErrorCode::NotADatabase) => BookError::damaged(path, "its head is not as it was written"),
         Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => BookError::Held { book, by: None },
         Some(ErrorCode::ConstraintViolation) => BookError::Clash { book, what: error.to_string() },

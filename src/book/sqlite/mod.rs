@@ -5,6 +5,7 @@ mod fault;
 mod read;
 mod schema;
 mod sequence;
+mod verify;
 mod wal;
 mod write;
 
@@ -41,7 +42,7 @@ pub struct SqliteBook {
     connection: Connection,
     torn: bool,
     /// Let go of after the connection: fields drop in this order.
-    _lock: Option<Lock>,
+    lock: Option<Lock>,
 }
 
 impl SqliteBook {
@@ -69,7 +70,7 @@ impl SqliteBook {
         let connection = door::connect(path, access, sync)?;
         schema::settle(path, &connection, access)?;
         let bench = read::bench(path, &connection)?;
-        Ok(Self { path: path.to_path_buf(), bench, connection, torn: found.torn, _lock: lock })
+        Ok(Self { path: path.to_path_buf(), bench, connection, torn: found.torn, lock: lock })
     }
 
     /// Whether a write was found cut short at the book's end, as when the power goes in the middle of one: the
@@ -141,7 +142,7 @@ impl Book for SqliteBook {
     }
 
     fn customer(&self, id: &str) -> Result<Option<Customer>, BookError> {
-        Ok(read::customers(&self.path, &self.connection)?.into_iter().find(|c| c.id == id))
+        read::customer(&self.path, &self.connection, id)
     }
 
     fn customers(&self) -> Result<Vec<Customer>, BookError> {
@@ -155,6 +156,6 @@ impl Book for SqliteBook {
     }
 
     fn verify(&self) -> Result<Survey, BookError> {
-        self.view(|c| read::verify(&self.path, c))
+        self.view(|c| verify::verify(&self.path, c, self.lock.is_some()))
     }
 }

@@ -1,11 +1,10 @@
 //! What is read. An event is handed on only if it is as it was written: its sum is checked every time.
 
 use super::fault::sort;
-use super::schema;
 use super::sequence::Sequence;
 use crate::book::chain::{self, Sum};
 use crate::book::mark::plain;
-use crate::book::{BookError, Customer, Files, JobLine, Query, Survey};
+use crate::book::{BookError, Customer, Files, JobLine, Query};
 use crate::event::{self, Envelope, Unreadable};
 use rusqlite::{Connection, OptionalExtension, Row, params};
 use std::path::Path;
@@ -73,11 +72,42 @@ fn rows(
 
 /// The bench that the book was made on.
 pub(super) fn bench(path: &Path, connection: &Connection) -> Result<String, BookError> {
-    connection
-        .query_row("SELECT value FROM meta WHERE name = 'bench'", [], |row| row.get(0))
-        .optional()
-        .map_err(|e| sort(path, &e))?
+    text(path, connection, "SELECT value, sum FROM meta WHERE name = 'bench'", [], "its bench")?
         .ok_or_else(|| BookError::damaged(path, "it does not say which bench's it is"))
+}
+
+/// A text kept with its own sum.
+fn text(
+    path: &Path,
+    connection: &Connection,
+    sql: &str,
+    given: impl rusqlite::Params,
+    what: &str,
+) -> Result<Option<String>, BookError> {
+    let row: Option<(String, Sum)> = connection
+        .prepare_cached(sql)
+        .and_then(|mut s| s.query_row(given, |row| Ok((row.get(0)?, row.get(1)?))).optional())
+        .map_err(|e| sort(path, &e))?;
+    match row {
+        Some((text, sum)) if chain::of(&text) != sum => {
+            Err(BookError::damaged(path, format!("{what} is not as it was written: its sum differs")))
+        }
+        row => Ok(row.map(|(text, _)| text)),
+    }
+}
+
+/// A text kept with its own sum, as what it is.
+fn value<T: serde::de::DeserializeOwned>(
+    path: &Path,
+    connection: &Connection,
+    sql: &str,
+    key: &str,
+    what: &str,
+) -> Result<Option<T>, BookError> {
+    let Some(text) = text(path, connection, sql, [key], what)? else { return Ok(None) };
+    serde_json::from_str(&text)
+        .map(Some)
+        .map_err(|e| BookError::damaged(path, format!("{what} cannot be read: {e}")))
 }
 
 /// A job's events after a sequence, none missing.
@@ -143,13 +173,13 @@ fn check_end(path: &Path, c: &Connection, job: &str, last: u64, sum: &Sum) -> Re
 pub(super) fn find(path: &Path, c: &Connection, query: &Query) -> Result<Vec<JobLine>, BookError> {
     let marked = "SELECT DISTINCT job FROM event WHERE mark = ?1 AND value = ?2";
     let jobs = match query {
-        Query::All => jobs(path, c, "SELECT job FROM head", [])?,
-        Query::Job(job) => jobs(path, c, "SELECT job FROM head WHERE job = ?1", [job])?,
-        Query::Number(number) => jobs(path, c, marked, ["opened", &number.to_string()])?,
+        Query::All => names(path, c, "SELECT job FROM head", [])?,
+        Query::Job(job) => names(path, c, "SELECT job FROM head WHERE job = ?1", [job])?,
+        Query::Number(number) => names(path, c, marked, ["opened", &number.to_string()])?,
         Query::OpenAt(bench) => {
-            jobs(path, c, "SELECT job FROM head WHERE bench = ?1 AND maybe_open = 1", [bench])?
+            names(path, c, "SELECT job FROM head WHERE bench = ?1 AND maybe_open = 1", [bench])?
         }
-        Query::Serial(s) | Query::LastFinished(s) => jobs(path, c, marked, ["serial", &plain(s)])?,
+        Query::Serial(s) | Query::LastFinished(s) => names(path, c, marked, ["serial", &plain(s)])?,
     };
     let mut lines = jobs.iter().map(|job| line(path, c, job)).collect::<Result<Vec<_>, _>>()?;
     match query {
@@ -164,7 +194,8 @@ pub(super) fn find(path: &Path, c: &Connection, query: &Query) -> Result<Vec<Job
     Ok(lines)
 }
 
-fn jobs(
+/// One column of texts.
+pub(super) fn names(
     path: &Path,
     c: &Connection,
     sql: &str,
@@ -197,72 +228,22 @@ pub(super) fn next_job_number(path: &Path, connection: &Connection) -> Result<u3
 
 /// A pack's files.
 pub(super) fn pack(path: &Path, connection: &Connection, hash: &str) -> Result<Option<Files>, BookError> {
-    let row = connection
-        .query_row("SELECT files, sum FROM pack WHERE hash = ?1", [hash], |row| {
-            Ok((row.get::<_, String>(0)?, row.get::<_, Sum>(1)?))
-        })
-        .optional()
-        .map_err(|e| sort(path, &e))?;
-    let Some((text, sum)) = row else { return Ok(None) };
-    let damaged = || BookError::damaged(path, format!("the pack {hash} is not as it was written"));
-    if chain::of(&text) != sum {
-        return Err(damaged());
-    }
-    serde_json::from_str(&text).map(Some).map_err(|_| damaged())
+    let sql = "SELECT files, sum FROM pack WHERE hash = ?1";
+    value(path, connection, sql, hash, &format!("the pack {hash}"))
+}
+
+/// A customer's record.
+pub(super) fn customer(
+    path: &Path,
+    connection: &Connection,
+    id: &str,
+) -> Result<Option<Customer>, BookError> {
+    let sql = "SELECT body, sum FROM customer WHERE id = ?1";
+    value(path, connection, sql, id, &format!("the record of customer {id}"))
 }
 
 /// All customers, by id.
 pub(super) fn customers(path: &Path, connection: &Connection) -> Result<Vec<Customer>, BookError> {
-    let bodies = jobs(path, connection, "SELECT body FROM customer ORDER BY id", [])?;
-    let read = |body: &String| serde_json::from_str(body);
-    bodies
-        .iter()
-        .map(|body| read(body).map_err(|e| BookError::damaged(path, format!("a customer's record: {e}"))))
-        .collect()
-}
-
-/// Reads all of the book; on damage says the first place, and counts what still reads.
-pub(super) fn verify(path: &Path, connection: &Connection) -> Result<Survey, BookError> {
-    let (survey, first) = walk(path, connection);
-    let first = first.or_else(|| schema::quick_check(path, connection).err());
-    match first {
-        None => Ok(survey),
-        Some(BookError::Damaged { book, place, .. }) => {
-            Err(BookError::Damaged { book, place, reads: Some(survey) })
-        }
-        Some(other) => Err(other),
-    }
-}
-
-/// Every job and pack, and the first failure on the way.
-fn walk(path: &Path, connection: &Connection) -> (Survey, Option<BookError>) {
-    let mut survey = Survey::default();
-    let mut first = None;
-    let all = jobs(path, connection, "SELECT job FROM head UNION SELECT job FROM event ORDER BY job", []);
-    for job in all.unwrap_or_else(|e| keep_first(&mut first, e)) {
-        match since(path, connection, &job, 0) {
-            Ok(events) => {
-                survey.jobs += 1;
-                survey.events += events.len();
-            }
-            Err(e) => {
-                keep_first::<()>(&mut first, e);
-            }
-        }
-    }
-    let packs = jobs(path, connection, "SELECT hash FROM pack ORDER BY hash", []);
-    for hash in packs.unwrap_or_else(|e| keep_first(&mut first, e)) {
-        match pack(path, connection, &hash) {
-            Ok(_) => survey.packs += 1,
-            Err(e) => {
-                keep_first::<()>(&mut first, e);
-            }
-        }
-    }
-    (survey, first)
-}
-
-fn keep_first<T>(first: &mut Option<BookError>, error: BookError) -> Vec<T> {
-    first.get_or_insert(error);
-    Vec::new()
+    let ids = names(path, connection, "SELECT id FROM customer ORDER BY id", [])?;
+    ids.iter().filter_map(|id| customer(path, connection, id).transpose()).collect()
 }

@@ -2,7 +2,7 @@
 
 use super::fault::sort;
 use super::{Access, door};
-use crate::book::{BookError, lock};
+use crate::book::{BookError, chain, lock};
 use rusqlite::{Connection, params};
 use std::fs::{self, File};
 use std::path::Path;
@@ -13,9 +13,10 @@ pub(super) const APPLICATION: i32 = 0x5348_626b;
 pub(super) const FORM: u32 = 1;
 
 /// Form 1. `body` is the event as JSON and is what counts; the other columns repeat what it is found by.
-/// `sum` chains the bodies of a job; `head` says where each job's chain ends.
+/// In `event`, `sum` chains the bodies of a job, and `head` says where each job's chain ends; elsewhere it is the
+/// text's own.
 const TABLES: &str = "
-    CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT, WITHOUT ROWID;
+    CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL, sum BLOB NOT NULL) STRICT, WITHOUT ROWID;
     CREATE TABLE event (
         entry INTEGER PRIMARY KEY,
         id TEXT NOT NULL UNIQUE,
@@ -42,7 +43,7 @@ const TABLES: &str = "
         sum BLOB NOT NULL
     ) STRICT, WITHOUT ROWID;
     CREATE TABLE pack (hash TEXT PRIMARY KEY, files TEXT NOT NULL, sum BLOB NOT NULL) STRICT, WITHOUT ROWID;
-    CREATE TABLE customer (id TEXT PRIMARY KEY, body TEXT NOT NULL) STRICT, WITHOUT ROWID;
+    CREATE TABLE customer (id TEXT PRIMARY KEY, body TEXT NOT NULL, sum BLOB NOT NULL) STRICT, WITHOUT ROWID;
 ";
 
 /// Makes an empty book beside its place and moves it there, so that no half-made one ever stands there.
@@ -63,7 +64,7 @@ fn fill(part: &Path, bench: &str) -> Result<(), rusqlite::Error> {
     connection.pragma_update(None, "application_id", APPLICATION)?;
     let all = connection.transaction()?;
     all.execute_batch(TABLES)?;
-    all.execute("INSERT INTO meta VALUES ('bench', ?1)", params![bench])?;
+    all.execute("INSERT INTO meta VALUES ('bench', ?1, ?2)", params![bench, chain::of(bench)])?;
     all.pragma_update(None, "user_version", FORM)?;
     all.commit()?;
     // Kept in the file's head: whoever opens it later finds the log in use.
@@ -85,15 +86,13 @@ pub(super) fn settle(path: &Path, connection: &Connection, access: Access) -> Re
         connection.pragma_query_value(None, name, |row| row.get(0)).map_err(|e| sort(path, &e))
     };
     door::check_form(path, number("application_id")?, number("user_version")?)?;
-    if access == Access::Write && door::is_quick(path) {
-        quick_check(path, connection)?;
-    }
-    Ok(())
+    if access == Access::Write && door::is_quick(path) { check_all(path, connection) } else { Ok(()) }
 }
 
-/// SQLite's own check of its pages.
-pub(super) fn quick_check(path: &Path, connection: &Connection) -> Result<(), BookError> {
-    let found: String =
-        connection.query_row("PRAGMA quick_check(1)", [], |row| row.get(0)).map_err(|e| sort(path, &e))?;
+/// SQLite's own check of its pages, and of its indices against its tables.
+pub(super) fn check_all(path: &Path, connection: &Connection) -> Result<(), BookError> {
+    let found: String = connection
+        .query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))
+        .map_err(|e| sort(path, &e))?;
     if found == "ok" { Ok(()) } else { Err(BookError::damaged(path, found)) }
 }

@@ -2,6 +2,7 @@
 
 use super::fault::sort;
 use super::sequence::Sequence;
+use crate::book::body;
 use crate::book::chain::{self, Sum};
 use crate::book::mark::Mark;
 use crate::book::order::{self, Head};
@@ -38,7 +39,7 @@ fn head(path: &Path, connection: &Connection, job: &str) -> Result<Option<Head>,
 }
 
 fn keep(path: &Path, connection: &Connection, event: &Envelope) -> Result<(), BookError> {
-    let body = json(path, event)?;
+    let body = body::of(path, event)?;
     let fail = |e: rusqlite::Error| sort(path, &e);
     let before = connection
         .prepare_cached("SELECT sum FROM head WHERE job = ?1")
@@ -104,7 +105,10 @@ pub(super) fn pack(path: &Path, connection: &Connection, hash: &str, files: &Fil
 pub(super) fn customer(path: &Path, connection: &Connection, customer: &Customer) -> Result<(), BookError> {
     let body = json(path, customer)?;
     connection
-        .execute("INSERT OR REPLACE INTO customer VALUES (?1, ?2)", params![customer.id, body])
+        .execute(
+            "INSERT OR REPLACE INTO customer VALUES (?1, ?2, ?3)",
+            params![customer.id, body, chain::of(&body)],
+        )
         .map(|_| ())
         .map_err(|e| sort(path, &e))
 }
