@@ -37,7 +37,7 @@ impl Session {
                 by: at.person.clone(),
                 place: at.place.clone(),
                 step: at.step.clone(),
-                pack: self.rules.pack().hash().to_owned(),
+                pack: self.rules.hash().to_owned(),
                 event: event.clone(),
             });
             at.after(&event);
@@ -56,7 +56,7 @@ impl Session {
     /// Makes the events durable, and with them the pack that they rest on.
     pub(super) fn append(&mut self, envelopes: &[Envelope]) -> Result<(), Fault> {
         let Some(first) = envelopes.first() else { return Ok(()) };
-        if self.rules.kept_in_book() != Some(first.pack.as_str()) {
+        if !self.rules.kept() {
             self.book.keep_pack(&first.pack, self.rules.pack().files())?;
             self.rules.set_kept();
         }

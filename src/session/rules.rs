@@ -6,58 +6,77 @@ use std::sync::Arc;
 
 /// The newest pack, and the one in force.
 pub struct Rules {
-    newest: (Arc<Pack>, Arc<Ear>),
-    force: (Arc<Pack>, Arc<Ear>),
-    kept: Option<String>,
+    newest: Arc<Ready>,
+    force: Arc<Ready>,
+    kept: bool,
+}
+
+/// A pack ready for use: its ear built, its hash known.
+struct Ready {
+    pack: Arc<Pack>,
+    ear: Ear,
+    hash: String,
+}
+
+impl Ready {
+    fn new(pack: Arc<Pack>) -> Arc<Self> {
+        Arc::new(Self { ear: Ear::new(&pack), hash: pack.hash(), pack })
+    }
 }
 
 impl Rules {
     /// Rules of one pack.
     pub fn new(pack: Arc<Pack>) -> Self {
-        let ear = Arc::new(Ear::new(&pack));
-        Self { newest: (Arc::clone(&pack), Arc::clone(&ear)), force: (pack, ear), kept: None }
+        let ready = Ready::new(pack);
+        Self { newest: Arc::clone(&ready), force: ready, kept: false }
     }
 
     /// The pack in force.
     pub fn pack(&self) -> &Pack {
-        &self.force.0
+        &self.force.pack
     }
 
     /// Its ear.
     pub fn ear(&self) -> &Ear {
-        &self.force.1
+        &self.force.ear
+    }
+
+    /// Its hash.
+    pub fn hash(&self) -> &str {
+        &self.force.hash
     }
 
     /// Puts the pack in force that a job is pinned to.
     pub fn pin(&mut self, pack: Pack) {
-        let ear = Arc::new(Ear::new(&pack));
-        self.force = (Arc::new(pack), ear);
-        self.kept = None;
+        self.force = Ready::new(Arc::new(pack));
+        self.kept = false;
     }
 
     /// Puts the newest pack in force.
     pub fn take_newest(&mut self) {
-        self.force = (Arc::clone(&self.newest.0), Arc::clone(&self.newest.1));
-        self.kept = None;
+        if !self.newest_in_force() {
+            self.force = Arc::clone(&self.newest);
+            self.kept = false;
+        }
     }
 
     /// Whether the newest pack is the one in force.
     pub fn newest_in_force(&self) -> bool {
-        self.newest.0.hash() == self.force.0.hash()
+        self.is_newest(&self.force.hash)
     }
 
     /// Whether a pack of this hash is the newest.
     pub fn is_newest(&self, hash: &str) -> bool {
-        self.newest.0.hash() == hash
+        self.newest.hash == hash
     }
 
-    /// The hash of the pack that is known to be in the book.
-    pub fn kept_in_book(&self) -> Option<&str> {
-        self.kept.as_deref()
+    /// Whether the pack in force is known to be in the book.
+    pub fn kept(&self) -> bool {
+        self.kept
     }
 
     /// The pack in force is in the book now.
     pub fn set_kept(&mut self) {
-        self.kept = Some(self.force.0.hash().to_owned());
+        self.kept = true;
     }
 }
