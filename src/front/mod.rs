@@ -16,6 +16,7 @@ mod replay;
 mod talk;
 pub mod transcript;
 mod wire;
+mod work;
 
 pub use cli::{AskArgs, Cli, Command, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs};
 pub use log::log_json;

@@ -11,6 +11,7 @@ mod keep;
 mod line;
 mod opening;
 mod past;
+mod question;
 mod rules;
 mod several;
 mod turn;
@@ -22,6 +23,7 @@ pub use guard::{guarded, quiet};
 pub use ids::{Ids, SeededIds, SystemIds};
 pub use line::{LONGEST, Line, plain};
 pub use opening::Setup;
+pub use question::{Asked, Told, as_if_on_bench};
 pub use rules::Rules;
 pub use turn::Turn;
 
