@@ -3,6 +3,7 @@
 use super::Deed;
 use crate::act::WaitingFor;
 use crate::quantity::{Limit, Quantity, Unit};
+use crate::source::Place;
 use crate::workings::adjusters::Way;
 
 /// One step of a procedure.
@@ -54,6 +55,8 @@ pub struct Step {
     pub why: Option<String>,
     /// Where it comes from.
     pub source: Option<String>,
+    /// Where the pack says so.
+    pub at: Place,
 }
 
 /// The value a step wants.

@@ -1,5 +1,6 @@
 //! The one integration test binary: it links once; each topic is a module.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+<<<<<<< HEAD
 mod book;
 mod book_damage;
 mod book_export;
@@ -7,3 +8,6 @@ mod book_kit;
 mod book_open;
 mod book_properties;
 mod book_samples;
+=======
+mod rulebase;
+>>>>>>> rulebase
