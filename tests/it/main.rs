@@ -1,6 +1,7 @@
 //! The one integration test binary: it links once; each topic is a module.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
 <<<<<<< HEAD
+<<<<<<< HEAD
 mod book;
 mod book_damage;
 mod book_export;
@@ -11,3 +12,8 @@ mod book_samples;
 =======
 mod rulebase;
 >>>>>>> rulebase
+=======
+mod quantity;
+mod quantity_figures;
+mod workings_adjusters;
+>>>>>>> main

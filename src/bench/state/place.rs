@@ -141,4 +141,9 @@ impl AdjusterState {
     pub fn target(&self) -> Option<f64> {
         self.wanted.or(self.found)
     }
+
+    /// As left, if it still stands there.
+    pub fn left_where_it_stands(&self) -> Option<f64> {
+        self.left.filter(|left| self.position == Position::At(*left))
+    }
 }

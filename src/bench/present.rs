@@ -1,0 +1,213 @@
+//! The step in hand as a card: what to do, and what the unit's card says of it.
+
+use super::desk::Desk;
+use super::{Asks, Part as Said, StepCard, restore, settings};
+use crate::act::WaitingFor;
+use crate::quantity::Quantity;
+use crate::rulebase::{Deed, Part, Procedure, ReadBack, Step, UnitCard};
+
+/// Says the step in hand, with the settings or the way back that it is about.
+pub fn step(desk: &mut Desk<'_>, step: &Step) {
+    let (Some(card), Some(procedure)) = (desk.card(), desk.procedure()) else { return };
+    let sheet = sheet(desk, &card, &procedure, step);
+    desk.say(Said::Step(Box::new(sheet)));
+    if let Some(which) = step.reads_back {
+        let list = settings::list(desk, which, true);
+        desk.say(Said::Settings(list));
+    }
+    if step.deed == Deed::Set
+        && let Some(about) = &step.about
+    {
+        restore::say(desk, about);
+    }
+}
+
+/// The card of a step.
+pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Step) -> StepCard {
+    let mut sheet = StepCard {
+        id: step.id.clone(),
+        number: number(procedure, step),
+        text: sentence(card, step),
+        name: name(card, step),
+        brief: step.brief.clone(),
+        amount: step.amount.clone(),
+        note: step.note.clone(),
+        tool: step.tool.clone(),
+        hold: step.hold.clone(),
+        way: step.way,
+        asks: Some(asks(card, step)),
+        ..StepCard::default()
+    };
+    if let Some(part) = step.about.as_deref().and_then(|id| card.part(id)) {
+        of_part(&mut sheet, part, step.deed);
+    }
+    if sheet.way.is_some() {
+        sheet.seen_from = seen_from_once(desk, card, step);
+    }
+    sheet
+}
+
+/// What the part's entry adds for a deed that turns, locks or handles it.
+fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
+    let handling = part.handling.get(deed.as_str());
+    if turns(deed) {
+        let way = if undoes(deed) { part.opens } else { part.opens.opposite() };
+        sheet.way = sheet.way.or(handling.and_then(|handling| handling.way)).or(Some(way));
+        sheet.hold = sheet.hold.take().or_else(|| part.hold.clone());
+        let (tool, size) = tool_of(part);
+        let by_hand = sheet.tool.is_some();
+        sheet.tool = sheet.tool.take().or(tool);
+        sheet.size = if by_hand { None } else { size };
+    }
+    if let Some(handling) = handling {
+        if let Some(tool) = &handling.tool {
+            sheet.tool = Some(tool.clone());
+            sheet.size = None;
+        }
+        sheet.amount = sheet.amount.take().or_else(|| handling.how.clone());
+    }
+    match deed {
+        Deed::Tighten => {
+            sheet.limit = part.torque;
+            sheet.nip = if part.torque.is_none() { part.nip.clone() } else { None };
+            sheet.never.clone_from(&part.never);
+        }
+        Deed::Threadlock => sheet.locker = part.locker.as_ref().map(locker),
+        Deed::Loosen | Deed::Refit | Deed::Zero => sheet.never.clone_from(&part.never),
+        Deed::Look | Deed::Align | Deed::Mark => {
+            sheet.note = sheet.note.take().or_else(|| part.mark.as_ref().map(|mark| mark.lines_up.clone()));
+        }
+        Deed::Inspect => sheet.note = sheet.note.take().or_else(|| part.accept.clone()),
+        _ => {}
+    }
+}
+
+fn locker(locker: &crate::rulebase::Locker) -> String {
+    let never = locker.never.as_ref().map(|never| format!(". Never {never}")).unwrap_or_default();
+    format!("{} strength, {}{never}", locker.grade, locker.put)
+}
+
+/// The tool a part is turned with, and its size.
+pub fn tool_of(part: &Part) -> (Option<String>, Option<Quantity>) {
+    match (&part.tool, part.key, part.across) {
+        (Some(tool), _, _) => (Some(tool.clone()), part.key.or(part.across)),
+        (None, Some(key), _) => (Some("hex key".to_owned()), Some(key)),
+        (None, None, Some(across)) => (None, Some(across)),
+        (None, None, None) => (None, None),
+    }
+}
+
+/// Whether a deed turns its part.
+pub fn turns(deed: Deed) -> bool {
+    matches!(deed, Deed::Loosen | Deed::Remove | Deed::Refit | Deed::Tighten)
+}
+
+/// Whether a deed undoes its part.
+pub fn undoes(deed: Deed) -> bool {
+    matches!(deed, Deed::Loosen | Deed::Remove)
+}
+
+/// From where the part's directions are seen: its own words, or those of its end.
+pub fn seen_from(card: &UnitCard, id: &str) -> Option<String> {
+    let (own, end) = match (card.part(id), card.adjuster(id)) {
+        (Some(part), _) => (part.seen_from.clone(), part.end.as_deref()),
+        (None, Some(adjuster)) => (adjuster.seen_from.clone(), adjuster.end.as_deref()),
+        (None, None) => return None,
+    };
+    own.or_else(|| end.and_then(|end| card.ends.get(end)).cloned())
+}
+
+/// The same, but only the first time and whenever the end changes.
+fn seen_from_once(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<String> {
+    let now = seen_from(card, step.about.as_deref()?)?;
+    let place = desk.place()?;
+    let id = desk.place_id();
+    let last = desk
+        .state
+        .record
+        .shown
+        .iter()
+        .filter(|((at, shown), _)| *at == id && *shown != step.id && place.closed.contains_key(shown))
+        .max_by_key(|(_, when)| **when)
+        .and_then(|((_, shown), _)| desk.procedure()?.step(shown)?.about.clone())
+        .and_then(|about| seen_from(card, &about));
+    (last.as_ref() != Some(&now)).then_some(now)
+}
+
+/// The step's place among those of its procedure that are not in a branch.
+fn number(procedure: &Procedure, step: &Step) -> (usize, usize) {
+    let tops: Vec<&Step> = procedure.phases.iter().flat_map(|phase| &phase.steps).collect();
+    let here = tops.iter().position(|top| top.holds(&step.id)).map_or(0, |index| index + 1);
+    (here, tops.len())
+}
+
+/// The whole sentence of a step.
+pub fn sentence(card: &UnitCard, step: &Step) -> String {
+    if let Some(text) = &step.text {
+        return text.clone();
+    }
+    let object = match (&step.about, &step.object) {
+        (Some(about), _) => format!("the {}", card.name_of(about)),
+        (None, Some(object)) => object.clone(),
+        (None, None) => String::new(),
+    };
+    let mut verb = step.deed.as_str().to_owned();
+    if let Some(first) = verb.get_mut(0..1) {
+        first.make_ascii_uppercase();
+    }
+    format!("{verb} {object}").trim().to_owned() + "."
+}
+
+/// The short name of a step, as a list or an acknowledgement says it.
+pub fn name(card: &UnitCard, step: &Step) -> String {
+    match (&step.about, &step.object) {
+        (Some(about), _) => card.name_of(about).to_owned(),
+        (None, Some(object)) => object.clone(),
+        (None, None) => step.text.clone().unwrap_or_else(|| step.deed.as_str().to_owned()),
+    }
+}
+
+/// A step as a log or a list names it ("tighten foot nut").
+pub fn title(card: &UnitCard, step: &Step) -> String {
+    match (&step.about, &step.object, &step.text) {
+        (Some(about), _, _) => format!("{} {}", step.deed.as_str(), card.name_of(about)),
+        (None, Some(object), _) => format!("{} {object}", step.deed.as_str()),
+        (None, None, Some(text)) => text.trim_end_matches('.').to_lowercase(),
+        (None, None, None) => step.deed.as_str().to_owned(),
+    }
+}
+
+/// What closes a step, worded so that it does not lead.
+pub fn asks(card: &UnitCard, step: &Step) -> Asks {
+    if let Some(question) = &step.question {
+        return match step.read.as_ref().map(|read| read.kind) {
+            None | Some(WaitingFor::YesOrNo) => Asks::YesOrNo(question.clone()),
+            Some(WaitingFor::Text) => Asks::Words(question.clone()),
+            Some(_) => Asks::Value(question.clone()),
+        };
+    }
+    let name = name(card, step);
+    match step.read.as_ref().map(|read| read.kind) {
+        None if step.reads_back.is_some() => Asks::YesOrNo("Is that so?".to_owned()),
+        None | Some(WaitingFor::Done | WaitingFor::Tool | WaitingFor::Nothing) => Asks::Done,
+        Some(WaitingFor::YesOrNo) => Asks::YesOrNo(format!("Is the {name} good?")),
+        Some(WaitingFor::Text) => Asks::Words(format!("What is the {name}?")),
+        Some(WaitingFor::Torque) => Asks::Value("What did it click at?".to_owned()),
+        Some(WaitingFor::Clicks) => Asks::Value("How many clicks?".to_owned()),
+        Some(WaitingFor::Position) => Asks::Value("Which position does it stand at?".to_owned()),
+        Some(WaitingFor::Turns) => Asks::Value("How many turns?".to_owned()),
+        Some(WaitingFor::Rate) => Asks::Value("What rate is on the spring?".to_owned()),
+        Some(_) => Asks::Value("What does it read?".to_owned()),
+    }
+}
+
+
+/// The name of a list of settings in the record.
+pub fn which_name(which: ReadBack) -> &'static str {
+    match which {
+        ReadBack::Found => "found",
+        ReadBack::Wanted => "wanted",
+        ReadBack::Left => "left",
+    }
+}
+
