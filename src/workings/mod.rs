@@ -1,8 +1,3 @@
-<<<<<<< HEAD
-//! The calculations of the job, one family a file. Pure: no state, no pack, no clock.
-
-pub mod adjusters;
-=======
 //! The calculations of the job, one family a file or folder. Pure: no state, no pack, no clock.
 
 pub mod adjusters;
@@ -11,4 +6,3 @@ pub mod cure;
 pub mod hex;
 pub mod thread;
 pub mod torque;
->>>>>>> main

@@ -1,7 +1,5 @@
 //! The one integration test binary: it links once; each topic is a module.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
-<<<<<<< HEAD
-<<<<<<< HEAD
 mod book;
 mod book_damage;
 mod book_export;
@@ -9,11 +7,7 @@ mod book_kit;
 mod book_open;
 mod book_properties;
 mod book_samples;
-=======
-mod rulebase;
->>>>>>> rulebase
-=======
 mod quantity;
 mod quantity_figures;
+mod rulebase;
 mod workings_adjusters;
->>>>>>> main
