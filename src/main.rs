@@ -19,7 +19,7 @@ fn main() -> ExitCode {
             let code = fault.exit_code();
             if code != 0 {
                 // Nobody may be reading; the exit code says it as well.
-                let _ = writeln!(std::io::stderr(), "sparehand: {}", fault.shown());
+                let _ = writeln!(std::io::stderr(), "sparehand: {fault}");
             }
             ExitCode::from(code)
         }

@@ -77,7 +77,7 @@ fn names(session: &Session) -> Vec<String> {
             let adjusters = card.adjusters.iter().flat_map(|adjuster| &adjuster.called);
             adjusters.chain(card.parts.iter().flat_map(|part| &part.called)).cloned().collect()
         }
-        None => pack.units().flat_map(|card| &card.called).cloned().collect(),
+        None => pack.units.values().flat_map(|card| &card.called).cloned().collect(),
     }
 }
 

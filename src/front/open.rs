@@ -4,6 +4,9 @@ use super::Cli;
 use crate::book::{Access, Book, SqliteBook};
 use crate::rulebase::Pack;
 use crate::session::{Clock, Fault, Ids, Session, Setup, SystemClock, SystemIds, Turn, book_path, make_room_for};
+use crate::source::Problem;
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
 use std::sync::Arc;
 
 /// The rules of the call: a folder, or those built in.
@@ -12,10 +15,23 @@ use std::sync::Arc;
 /// What is wrong with the pack.
 pub fn rules(cli: &Cli) -> Result<Arc<Pack>, Fault> {
     let pack = match &cli.place.rules {
-        Some(folder) => Pack::load(folder)?,
+        Some(folder) => Pack::load(folder).map_err(|problems| Fault::Text { texts: texts(folder, &problems), problems })?,
         None => Pack::built_in()?,
     };
     Ok(Arc::new(pack))
+}
+
+/// The texts that problems are in, to be drawn with them.
+fn texts(folder: &Path, problems: &[Problem]) -> BTreeMap<String, String> {
+    let files: BTreeSet<&str> = problems.iter().map(|problem| problem.place.file.as_ref()).collect();
+    let read = files.into_iter().filter_map(|file| Some((file.to_owned(), short(&folder.join(file))?)));
+    read.collect()
+}
+
+/// A file's text, unless it is longer than anything a pack may hold.
+fn short(file: &Path) -> Option<String> {
+    let fits = std::fs::metadata(file).is_ok_and(|about| about.len() <= 1 << 20);
+    if fits { std::fs::read_to_string(file).ok() } else { None }
 }
 
 /// The book, to be gone on in.

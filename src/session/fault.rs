@@ -1,7 +1,8 @@
 //! Whose failure it is, and so which exit code: the one place that sorts them.
 
 use crate::book::BookError;
-use crate::source::Problem;
+use crate::source::{Problem, render};
+use std::collections::BTreeMap;
 use std::fmt;
 
 /// A failure, sorted by whose it is.
@@ -18,8 +19,13 @@ pub enum Fault {
         /// What mends it.
         mend: String,
     },
-    /// The rule author's pack.
-    Rules(Vec<Problem>),
+    /// The author's: problems in a pack or a transcript, with the texts they are in, by file.
+    Text {
+        /// The problems.
+        problems: Vec<Problem>,
+        /// The texts.
+        texts: BTreeMap<String, String>,
+    },
     /// The book's.
     Book(BookError),
     /// The disk's, apart from the book.
@@ -33,6 +39,9 @@ pub enum Fault {
     Ours(String),
 }
 
+/// Problems drawn in one run; who has more mends these first.
+const MOST_DRAWN: usize = 50;
+
 impl Fault {
     /// A call or input that cannot be served.
     pub fn call(found: impl Into<String>, mend: impl Into<String>) -> Self {
@@ -44,12 +53,29 @@ impl Fault {
         Self::Disk { found: found.into(), mend: mend.into() }
     }
 
+    /// Problems in a text of that name.
+    pub fn text(problems: Vec<Problem>, name: &str, text: &str) -> Self {
+        Self::Text { problems, texts: BTreeMap::from([(name.to_owned(), text.to_owned())]) }
+    }
+
+    /// The whole of it, problems drawn with their lines; `colour` for a terminal.
+    pub fn drawn(&self, colour: bool) -> String {
+        let Self::Text { problems, texts } = self else { return self.to_string() };
+        let drawn = problems.iter().take(MOST_DRAWN).map(|problem| {
+            let text = texts.get(problem.place.file.as_ref()).map(String::as_str);
+            render(problem, text, colour)
+        });
+        let left = problems.len().saturating_sub(MOST_DRAWN);
+        let more = (left > 0).then(|| format!("and {left} more"));
+        drawn.chain(more).collect::<Vec<_>>().join("\n\n")
+    }
+
     /// The exit code of the design's table (section 6).
     pub fn exit_code(&self) -> u8 {
         match self {
             Self::Closed => 0,
             Self::NotSo(_) => 1,
-            Self::Call { .. } | Self::Rules(_) => 2,
+            Self::Call { .. } | Self::Text { .. } => 2,
             // What does not continue the book was made by us.
             Self::Book(BookError::Clash { .. }) | Self::Ours(_) => 4,
             Self::Book(_) | Self::Disk { .. } => 3,
@@ -65,7 +91,7 @@ impl From<BookError> for Fault {
 
 impl From<Vec<Problem>> for Fault {
     fn from(problems: Vec<Problem>) -> Self {
-        Self::Rules(problems)
+        Self::Text { problems, texts: BTreeMap::new() }
     }
 }
 
@@ -75,7 +101,7 @@ impl fmt::Display for Fault {
             Self::Closed => Ok(()),
             Self::NotSo(what) => f.write_str(what),
             Self::Call { found, mend } | Self::Disk { found, mend } => write!(f, "{found}\n  mend: {mend}"),
-            Self::Rules(problems) => f.write_str(&crate::source::render(problems)),
+            Self::Text { .. } => f.write_str(&self.drawn(false)),
             Self::Book(error) => error.fmt(f),
             Self::Ours(what) => write!(
                 f,

@@ -20,11 +20,10 @@ impl Session {
         let empty = State::default();
         let before = if anew { &empty } else { &self.state };
         let mut at = Standing::of(before);
-        let mut sequence = before.events.last().map_or(0, |last| last.sequence);
+        let first = before.events.last().map_or(1, |last| last.sequence + 1);
         let carried = self.carried(before, &events);
         let mut envelopes = Vec::new();
-        for event in carried.into_iter().chain(events) {
-            sequence += 1;
+        for (sequence, event) in (first..).zip(carried.into_iter().chain(events)) {
             at.before(before, &event);
             envelopes.push(Envelope {
                 id: self.ids.next(now),

@@ -75,6 +75,11 @@ impl Session {
         &self.waiting
     }
 
+    /// The job in hand, by its id in the book.
+    pub fn job(&self) -> Option<&str> {
+        self.job.as_deref()
+    }
+
     /// The time of its clock.
     pub fn now(&self) -> super::Moment {
         self.clock.now()
@@ -132,7 +137,7 @@ impl Session {
         }
         self.state = State::of(&self.book.since(&line.job, 0)?);
         self.job = Some(line.job.clone());
-        self.waiting = bench::waiting(self.rules.pack(), &self.state, self.ear);
+        self.waiting = bench::waiting(self.rules.pack(), &self.state, self.clock.now(), self.ear);
         Ok(())
     }
 }

@@ -40,7 +40,7 @@ impl Asked<'_> {
 
     fn told(&self, words: &str) -> Told {
         let line = Line::new(words);
-        let waiting = Waiting { ear: false, ..bench::waiting(self.rules.pack(), &self.state, false) };
+        let waiting = Waiting { ear: false, ..bench::waiting(self.rules.pack(), &self.state, self.now, false) };
         let unit = self.state.place().map(|place| place.unit.as_str());
         let heard = self.rules.ear().hear(&hearing::Line { said: &line.words(), unit, waiting: &waiting });
         if heard.acts.iter().any(|act| !act.act.is_question()) || heard.outcome == Outcome::Decline {

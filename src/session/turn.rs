@@ -46,6 +46,13 @@ impl Session {
         }
     }
 
+    /// A line that could not be taken in as one: nothing is heard, and nothing kept.
+    pub fn unheard(&self, fault: &Fault) -> Turn {
+        let say = "I did not get that line. Say it again, shorter.".to_owned();
+        let reply = Reply { show: format!("I did not get that line: {fault}"), say };
+        Turn { line: Some(String::new()), ..self.turn(Cause::Tick, Some(Heard::decline(0.0)), reply, Vec::new()) }
+    }
+
     /// A line that failed: nothing of it is kept, and the bench stands where it stood.
     pub(super) fn failed(&self, cause: Cause<'_>, fault: Fault) -> Turn {
         let reply = Reply { say: spoken(&fault).to_owned(), show: fault.to_string() };

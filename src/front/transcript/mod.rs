@@ -36,7 +36,7 @@ mod run;
 mod update;
 
 pub use difference::{Broken, Outcome};
-pub use must::Must;
+pub use must::{Must, word};
 pub use parse::{Answers, Head, Item, Kind, Transcript};
 pub use run::run;
 pub use update::updated;

@@ -69,7 +69,7 @@ fn waits(turns: &[Turn], kind: &str, about: Option<&str>) -> Option<String> {
 }
 
 /// The name that something serialises to.
-pub(super) fn word(value: &impl serde::Serialize) -> String {
+pub fn word(value: &impl serde::Serialize) -> String {
     serde_json::to_value(value).ok().and_then(|json| json.as_str().map(str::to_owned)).unwrap_or_default()
 }
 

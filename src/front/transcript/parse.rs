@@ -122,15 +122,15 @@ impl<'a> Reader<'a> {
         if text.is_empty() || text.starts_with('#') {
             return Kind::Quiet;
         }
-        let marks: [(char, fn(String) -> Kind); 3] = [('>', Kind::Said), ('<', Kind::Spoken), ('|', Kind::Shown)];
-        for (mark, kind) in marks {
-            if let Some(rest) = text.strip_prefix(mark) {
-                return kind(rest.strip_prefix(' ').unwrap_or(rest).to_owned());
-            }
-        }
-        match text {
-            "kill" => Kind::Kill,
-            "reopen" => Kind::Reopen,
+        let mut chars = text.chars();
+        let mark = chars.next();
+        let rest = || chars.as_str().trim_start().to_owned();
+        match (mark, text) {
+            (Some('>'), _) => Kind::Said(rest()),
+            (Some('<'), _) => Kind::Spoken(rest()),
+            (Some('|'), _) => Kind::Shown(rest()),
+            (_, "kill") => Kind::Kill,
+            (_, "reopen") => Kind::Reopen,
             _ => self.named(line, text),
         }
     }
