@@ -2,7 +2,7 @@
 //!
 //! The modules stand in one order, and each imports only from those before it
 //! (`tests/it/architecture.rs` proves it):
-//! source, quantity, workings, act, rulebase, hearing, event, bench, reply, book, session, front.
+//! source, quantity, workings, act, rulebase, hearing, event, bench, check, reply, book, session, front.
 
 pub mod act;
 pub mod bench;

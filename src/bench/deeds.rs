@@ -1,15 +1,16 @@
 //! What each deed does to its part or adjuster, so that an event can carry it.
 
-use crate::event::{Change, Moved};
+use crate::act::End;
+use crate::event::{Change, Kept, Moved};
 use crate::quantity::{Quantity, Unit};
 use crate::rulebase::{Adjuster, AdjusterKind, Deed, Locker, Part, Role, Step, UnitCard};
 
-/// What closing the step does, given the value it was closed with (in the adjuster's own unit).
-pub fn effects(card: &UnitCard, step: &Step, value: Option<f64>) -> Vec<Moved> {
+/// What closing the step does, given the value it was closed with.
+pub fn effects(card: &UnitCard, step: &Step, kept: Option<&Kept>) -> Vec<Moved> {
     let Some(id) = step.about.as_deref() else { return Vec::new() };
     let mut out = Vec::new();
     if let Some(adjuster) = card.adjuster(id) {
-        out.extend(on_adjuster(adjuster, step, value).map(|change| moved(id, change)));
+        out.extend(on_adjuster(adjuster, step, kept).map(|change| moved(id, change)));
     }
     if let Some(part) = card.part(id) {
         out.extend(on_part(part, step.deed).map(|change| moved(id, change)));
@@ -27,7 +28,8 @@ fn moved(about: &str, change: Change) -> Moved {
     Moved { about: about.to_owned(), change }
 }
 
-fn on_adjuster(adjuster: &Adjuster, step: &Step, value: Option<f64>) -> Option<Change> {
+fn on_adjuster(adjuster: &Adjuster, step: &Step, kept: Option<&Kept>) -> Option<Change> {
+    let value = kept.and_then(|kept| kept.value);
     let role = step.read.as_ref().map(|read| &read.role);
     match (step.deed, &adjuster.kind) {
         (Deed::Zero, AdjusterKind::Ring { first, .. }) => Some(Change::At { value: f64::from(*first) }),
@@ -37,6 +39,11 @@ fn on_adjuster(adjuster: &Adjuster, step: &Step, value: Option<f64>) -> Option<C
         // Counted in to the stop: it stands full in. A ring is read where it stands.
         (Deed::Count, AdjusterKind::Clicker { .. }) => match role {
             Some(Role::Travel | Role::TravelAgain) => value.map(|value| Change::At { value }),
+            // Counted out instead, it ends at the other stop, as far out as its travel.
+            _ if kept.is_some_and(|kept| kept.said_from == Some(End::FullOut)) => {
+                let travel = kept.and_then(|kept| kept.with_travel);
+                Some(travel.map_or(Change::Lost, |value| Change::At { value }))
+            }
             _ => Some(Change::At { value: 0.0 }),
         },
         (Deed::Count | Deed::Measure, _) if role == Some(&Role::Found) => {

@@ -43,7 +43,11 @@ fn of_place(desk: &Desk<'_>, id: &str, place: &Place, card: &UnitCard, procedure
     let steps = if desk.state.progress.current.as_deref() == Some(id) {
         judge.ahead(procedure, place).len()
     } else {
-        procedure.all_steps().iter().filter(|step| step.when.is_none() && !place.closed.contains_key(&step.id)).count()
+        procedure
+            .all_steps()
+            .iter()
+            .filter(|step| step.when.is_none() && !place.closed.contains_key(&step.id))
+            .count()
     };
     if steps > 0 {
         let plural = if steps == 1 { "step is" } else { "steps are" };
@@ -81,11 +85,17 @@ fn cures(desk: &Desk<'_>, id: &str, card: &UnitCard) -> Vec<String> {
         let left = |until: Option<f64>| until.map(|until| until - gone).filter(|left| *left > 0.0);
         let name = card.name_of(part);
         if let Some(minutes) = left(locking.handle) {
-            out.push(format!("{name} threadlocker: do not handle for {}", Quantity::new(minutes.ceil(), Unit::Minute).show()));
+            out.push(format!(
+                "{name} threadlocker: do not handle for {}",
+                Quantity::new(minutes.ceil(), Unit::Minute).show()
+            ));
         }
         if let Some(minutes) = left(locking.cure) {
             let hours = (minutes / 6.0).ceil() / 10.0;
-            out.push(format!("{name} threadlocker: do not use for {}", Quantity::new(hours, Unit::Hour).show()));
+            out.push(format!(
+                "{name} threadlocker: do not use for {}",
+                Quantity::new(hours, Unit::Hour).show()
+            ));
         }
     }
     out

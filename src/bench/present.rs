@@ -107,19 +107,9 @@ pub fn undoes(deed: Deed) -> bool {
     matches!(deed, Deed::Loosen | Deed::Remove)
 }
 
-/// From where the part's directions are seen: its own words, or those of its end.
-pub fn seen_from(card: &UnitCard, id: &str) -> Option<String> {
-    let (own, end) = match (card.part(id), card.adjuster(id)) {
-        (Some(part), _) => (part.seen_from.clone(), part.end.as_deref()),
-        (None, Some(adjuster)) => (adjuster.seen_from.clone(), adjuster.end.as_deref()),
-        (None, None) => return None,
-    };
-    own.or_else(|| end.and_then(|end| card.ends.get(end)).cloned())
-}
-
-/// The same, but only the first time and whenever the end changes.
+/// From where a direction is seen, but only the first time and whenever the end changes.
 fn seen_from_once(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<String> {
-    let now = seen_from(card, step.about.as_deref()?)?;
+    let now = card.seen_from(step.about.as_deref()?)?;
     let place = desk.place()?;
     let id = desk.place_id();
     let last = desk
@@ -130,8 +120,8 @@ fn seen_from_once(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<Strin
         .filter(|((at, shown), _)| *at == id && *shown != step.id && place.closed.contains_key(shown))
         .max_by_key(|(_, when)| **when)
         .and_then(|((_, shown), _)| desk.procedure()?.step(shown)?.about.clone())
-        .and_then(|about| seen_from(card, &about));
-    (last.as_ref() != Some(&now)).then_some(now)
+        .and_then(|about| card.seen_from(&about));
+    (last != Some(now)).then(|| now.to_owned())
 }
 
 /// The step's place among those of its procedure that are not in a branch.
@@ -201,7 +191,6 @@ pub fn asks(card: &UnitCard, step: &Step) -> Asks {
     }
 }
 
-
 /// The name of a list of settings in the record.
 pub fn which_name(which: ReadBack) -> &'static str {
     match which {
@@ -210,4 +199,3 @@ pub fn which_name(which: ReadBack) -> &'static str {
         ReadBack::Left => "left",
     }
 }
-

@@ -95,7 +95,9 @@ fn preload_now(desk: &Desk<'_>, adjuster: &Adjuster) -> Option<f64> {
     let (pitch, _, _) = screw(adjuster)?;
     let place = desk.place()?;
     let turns = place.readings.get(&(adjuster.id.clone(), "turns".to_owned()));
-    turns.or_else(|| place.readings.get(&(adjuster.id.clone(), "found".to_owned()))).map(|turns| turns * pitch)
+    turns
+        .or_else(|| place.readings.get(&(adjuster.id.clone(), "found".to_owned())))
+        .map(|turns| turns * pitch)
 }
 
 /// The setting after winding `more` mm of preload on, with a spring that is `longer` mm longer free.

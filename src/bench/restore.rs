@@ -3,7 +3,7 @@
 use super::deeds::unit_of;
 use super::desk::Desk;
 use super::state::{AdjusterState, Position};
-use super::{Fact, Part, Refusal, RestoreCard, present};
+use super::{Fact, Part, Refusal, RestoreCard};
 use crate::act::End;
 use crate::quantity::{Limit, Quantity, Unit};
 use crate::rulebase::{Adjuster, AdjusterKind, UnitCard};
@@ -107,7 +107,7 @@ fn card_of(
         length: datum.is_some().then_some(wanted),
         datum,
         also: also(known, wanted),
-        seen_from: present::seen_from(card, &adjuster.id),
+        seen_from: card.seen_from(&adjuster.id).map(str::to_owned),
         by_hand: adjuster.by_hand.clone(),
     }
 }
@@ -134,7 +134,9 @@ pub fn band(desk: &Desk<'_>, card: &UnitCard, about: &str) -> Option<Limit> {
     let unit = unit_of(adjuster);
     match &adjuster.kind {
         AdjusterKind::Charge { limit, .. } => {
-            let (Some(wanted), Some(lo), Some(hi)) = (wanted, limit.lo, limit.hi) else { return Some(*limit) };
+            let (Some(wanted), Some(lo), Some(hi)) = (wanted, limit.lo, limit.hi) else {
+                return Some(*limit);
+            };
             Some(Limit::around(Quantity::new(wanted, unit), (hi - lo) / 2.0))
         }
         AdjusterKind::Screw { pitch, datum, .. } => {

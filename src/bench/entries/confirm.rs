@@ -16,6 +16,12 @@ pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
     {
         return ahead::confirm(desk, &card, &procedure, about);
     }
+    if std::mem::replace(&mut desk.closed_one, true) {
+        return;
+    }
+    if super::notes::is_past(desk, &step) {
+        return super::job::finish(desk);
+    }
     this_step(desk, &card, &step);
 }
 
@@ -24,13 +30,12 @@ fn this_step(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
         return list_confirmed(desk, card, step, which);
     }
     match step.read.as_ref() {
-        Some(read) if needs_value(step) => {
+        Some(_) if needs_value(step) => {
             let asks = match present::asks(card, step) {
                 Asks::Value(asks) | Asks::Words(asks) | Asks::YesOrNo(asks) => asks,
                 Asks::Done => String::new(),
             };
-            let _ = read;
-            desk.say(Part::Refused(Refusal::NeedsValue { asks }));
+            desk.needs = Some((step.id.clone(), asks));
         }
         Some(read) if read.kind == WaitingFor::YesOrNo => {
             closing::close(desk, card, step, How::Accepted, None);

@@ -32,9 +32,8 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
     let steps = procedure.all_steps();
     let spoilt = |id: &str| {
         let part = place.parts.get(id);
-        let loose = part.is_some_and(|part| {
-            part.locked && !matches!(part.fitting, Fitting::Torqued | Fitting::Nipped)
-        });
+        let loose = part
+            .is_some_and(|part| part.locked && !matches!(part.fitting, Fitting::Torqued | Fitting::Nipped));
         loose && past_open_time(desk, id)
     };
     let unsure = |id: &str| place.parts.get(id).is_some_and(|part| part.safe && part.fitting != Fitting::Off);

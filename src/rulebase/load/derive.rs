@@ -16,7 +16,8 @@ pub(super) fn waits_for(step: &mut Step, role: Option<&str>, fields: &Fields<'_>
     let about = step.about.clone();
     let adjuster = about.as_deref().and_then(|id| card.adjuster(id));
     let part = about.as_deref().and_then(|id| card.part(id));
-    let case = Case { fields, span, role, about: about.as_deref(), adjuster, part };
+    let object = step.object.clone();
+    let case = Case { fields, span, role, about: about.as_deref(), object: object.as_deref(), adjuster, part };
     if step.reads_back.is_some() {
         case.only(step, Deed::Record, "reads back");
         return;
@@ -27,8 +28,8 @@ pub(super) fn waits_for(step: &mut Step, role: Option<&str>, fields: &Fields<'_>
         Deed::Set => case.set(),
         Deed::Charge => case.charge(),
         Deed::Measure => case.measure(),
-        Deed::Record => Some(case.record(step.object.as_deref())),
-        _ => case.own(),
+        Deed::Record => Some(case.record()),
+        _ => case.own().or_else(|| case.named()),
     };
     if matches!(step.deed, Deed::Inspect | Deed::Look | Deed::Align | Deed::Prove) && step.question.is_none() {
         step.question = case.question(step.deed);
@@ -42,6 +43,7 @@ struct Case<'a> {
     span: Span,
     role: Option<&'a str>,
     about: Option<&'a str>,
+    object: Option<&'a str>,
     adjuster: Option<&'a Adjuster>,
     part: Option<&'a Part>,
 }
@@ -150,16 +152,21 @@ impl Case<'_> {
     }
 
     /// A text, or a figure where the step gives a unit.
-    fn record(&self, object: Option<&str>) -> Read {
+    fn record(&self) -> Read {
         self.own().unwrap_or_else(|| {
-            let name = self.role.or(object).map_or_else(|| "note".to_owned(), super::slug);
+            let name = self.role.or(self.object).map_or_else(|| "note".to_owned(), super::slug);
             Read { unit: None, ..read(WaitingFor::Text, Role::Named(name), Unit::One, None) }
         })
     }
 
+    /// A text that any other step reads with `as:`, such as the batch of a new part.
+    fn named(&self) -> Option<Read> {
+        self.role.map(|_| self.record())
+    }
+
     /// The figure that the step itself asks for, with `limit:` or `in:`.
     fn own(&self) -> Option<Read> {
-        let role = self.role_or(Role::Named("value".to_owned()));
+        let role = self.role_or(Role::Named(self.object.map_or_else(|| "value".to_owned(), super::slug)));
         if let Some(node) = self.fields.node("limit") {
             let limit = values::limit(node, None, self.fields.report)?;
             return Some(read(kind_of(limit.unit), role, limit.unit, Some(limit)));
