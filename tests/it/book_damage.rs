@@ -1,8 +1,8 @@
 //! Damage is told from an end cut short, never read as truth, and never written over.
 
-use crate::book_kit::{Shelf, job, keep, killed, settled, shelf};
+use crate::book_kit::{Shelf, event, job, keep, killed, said_with, settled, shelf};
 use sparehand::book::{Access, Book, BookError, Customer, MemoryBook, Query, SqliteBook};
-use sparehand::event::Envelope;
+use sparehand::event::{Envelope, Event};
 use std::fs;
 use std::path::Path;
 
@@ -149,6 +149,21 @@ fn a_killed_consoles_book_reads_whole() {
     let events = job("a", 1, 6);
     let told = tell(&killed(&events).path).unwrap();
     assert_eq!((told.events, told.torn), (vec![events], false));
+}
+
+#[test]
+fn a_book_too_large_to_be_checked_at_each_opening_is_still_not_read_past_its_end() {
+    let shelf = shelf();
+    let mut book = shelf.write();
+    let text = "long ".repeat(2000);
+    let long = (2..=700).map(|n| said_with(event("a", n, Event::Noted { text: text.clone() }), "u"));
+    book.append(&[vec![said_with(crate::book_kit::opened("a", 1), "u")], long.collect()].concat()).unwrap();
+    drop(book);
+    let size = fs::metadata(&shelf.path).unwrap().len();
+    assert!(size > 6 << 20, "{size}");
+    cut(&shelf.path, size - 4096);
+    let error = tell(&shelf.path).unwrap_err();
+    assert!(matches!(error, BookError::Damaged { .. }), "{error}");
 }
 
 /// Changes a settled book by hand, as no program of ours would.

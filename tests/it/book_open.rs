@@ -27,7 +27,9 @@ fn there_is_nothing_to_read_before_a_book_is_made() {
 #[test]
 fn a_book_half_made_by_a_killed_console_is_made_anew() {
     let shelf = shelf();
-    fs::write(shelf.beside(".part"), "half").unwrap();
+    for ending in [".part", ".part-journal", ".part-wal"] {
+        fs::write(shelf.beside(ending), "half").unwrap();
+    }
     keep(&mut shelf.write(), &job("a", 1, 2));
     assert_eq!(shelf.read().since("a", 0).unwrap().len(), 2);
 }
@@ -48,6 +50,7 @@ fn another_file_is_not_a_book_and_is_left_as_it_is() {
             let error = open(&shelf.path, access);
             assert!(matches!(error, BookError::NotABook { .. }), "{error}");
             assert_eq!(fs::read(&shelf.path).unwrap(), bytes);
+            assert!(!shelf.beside(".lock").exists());
         }
     }
 }
@@ -116,6 +119,7 @@ fn other(test: &str, book: &Path, wrap: &[&str]) -> Command {
     command
 }
 
+#[expect(clippy::disallowed_methods, reason = "what one process of a test tells another")]
 fn book_of_the_test() -> std::path::PathBuf {
     std::env::var_os("BOOK_OF_THE_TEST").expect("only run by another test").into()
 }
@@ -221,4 +225,13 @@ fn every_refusal_names_the_file_and_the_mend_and_prints_no_control_codes() {
     let said = open(&path, Access::Write).to_string();
     assert!(said.contains("\\u{1b}[31mb.book") && said.contains("\n  mend: "), "{said}");
     assert!(!said.contains('\u{1b}'), "{said:?}");
+}
+
+#[test]
+fn a_books_own_path_may_hold_anything_that_a_path_can() {
+    let shelf = settled(&job("a", 1, 2));
+    let odd = shelf.path.with_file_name("50% off? #1 'quoted' \u{e9}.book");
+    fs::rename(&shelf.path, &odd).unwrap();
+    assert_eq!(SqliteBook::open(&odd, Access::Read, "").unwrap().since("a", 0).unwrap().len(), 2);
+    SqliteBook::open(&odd, Access::Write, "").unwrap().append(&[crate::book_kit::note("a", 3)]).unwrap();
 }

@@ -15,39 +15,41 @@ const QUICK: u64 = 4 * 1024 * 1024;
 /// How long a statement waits for another's lock.
 const PATIENCE: Duration = Duration::from_secs(2);
 
-/// What stands at the book's place.
-pub(super) struct Found {
-    /// Whether there is a book.
-    pub there: bool,
-    /// Whether its log ends in a write cut short.
-    pub torn: bool,
-}
-
-/// Looks at the file and at its log, and changes neither.
-pub(super) fn look(path: &Path, holding: bool) -> Result<Found, BookError> {
-    let log = lock::beside(path, "-wal");
+/// Looks whether a book stands there, and changes nothing.
+pub(super) fn look(path: &Path) -> Result<bool, BookError> {
     let system = |e: std::io::Error| BookError::system(path, "reading it", &e);
     let mut head = Vec::new();
     match File::open(path) {
-        Ok(_) if fs::metadata(path).is_ok_and(|m| m.is_dir()) => {
-            return Err(BookError::NotABook { book: path.to_path_buf(), found: "it is a folder".to_owned() });
+        Ok(_) if path.is_dir() => {
+            let found = "it is a folder".to_owned();
+            return Err(BookError::NotABook { book: path.to_path_buf(), found });
         }
         Ok(file) => file.take(100).read_to_end(&mut head).map_err(system)?,
-        Err(e) if e.kind() == ErrorKind::NotFound => {
-            if fs::metadata(&log).is_ok_and(|m| m.len() > 0) {
-                return Err(BookError::damaged(
-                    path,
-                    "its log is there (`-wal`), and the book itself is not",
-                ));
-            }
-            return Ok(Found { there: false, torn: false });
-        }
+        Err(e) if e.kind() == ErrorKind::NotFound => return nothing(path),
         Err(e) => return Err(system(e)),
     };
-    check_head(path, &head)?;
-    // A console that holds the book may be writing its log just now; nobody else does.
-    let torn = if holding || !lock::Lock::is_held(path) { wal::check(path, &log)? } else { false };
-    Ok(Found { there: true, torn })
+    check_head(path, &head).map(|()| true)
+}
+
+/// No book; but a log without one is what is left of one, and SQLite would play it into a new book.
+fn nothing(path: &Path) -> Result<bool, BookError> {
+    for ending in ["-wal", "-journal"] {
+        if fs::metadata(lock::beside(path, ending)).is_ok_and(|m| m.len() > 0) {
+            let place = format!("its log (`{ending}`) is there, and the book itself is not");
+            return Err(BookError::damaged(path, place));
+        }
+    }
+    Ok(false)
+}
+
+/// Whether the book's log ends in a write cut short, if this console may say so: one that holds the book may
+/// be writing its log just now; nobody else does.
+pub(super) fn is_torn(path: &Path, holding: bool) -> Result<bool, BookError> {
+    if holding || !lock::Lock::is_held(path) {
+        wal::check(path, &lock::beside(path, "-wal"))
+    } else {
+        Ok(false)
+    }
 }
 
 /// Tells a book from another file, a newer one from one of ours, and a damaged head from both.

@@ -59,18 +59,20 @@ impl SqliteBook {
     /// # Errors
     /// As [`SqliteBook::open`].
     pub fn open_with(path: &Path, access: Access, bench: &str, sync: Sync) -> Result<Self, BookError> {
+        // Looked at twice: another program's file gets no lock beside it, and a book may come up meanwhile.
+        door::look(path)?;
         let lock = if access == Access::Write { Some(Lock::take(path)?) } else { None };
-        let found = door::look(path, lock.is_some())?;
-        if !found.there {
+        if !door::look(path)? {
             match access {
                 Access::Write => schema::make(path, bench)?,
                 Access::Read => return Err(BookError::Missing { book: path.to_path_buf() }),
             }
         }
+        let torn = door::is_torn(path, lock.is_some())?;
         let connection = door::connect(path, access, sync)?;
         schema::settle(path, &connection, access)?;
         let bench = read::bench(path, &connection)?;
-        Ok(Self { path: path.to_path_buf(), bench, connection, torn: found.torn, lock: lock })
+        Ok(Self { path: path.to_path_buf(), bench, connection, torn, lock })
     }
 
     /// Whether a write was found cut short at the book's end, as when the power goes in the middle of one: the

@@ -50,8 +50,12 @@ const TABLES: &str = "
 pub(super) fn make(path: &Path, bench: &str) -> Result<(), BookError> {
     let part = lock::beside(path, ".part");
     let system = |e: std::io::Error| BookError::system(path, "making it", &e);
-    if part.exists() {
-        fs::remove_file(&part).map_err(system)?;
+    // What a killed console half made goes, its journal too: SQLite would play that into the new file.
+    for ending in ["", "-journal", "-wal", "-shm"] {
+        match fs::remove_file(lock::beside(&part, ending)) {
+            Err(e) if e.kind() != std::io::ErrorKind::NotFound => return Err(system(e)),
+            _ => {}
+        }
     }
     fill(&part, bench).map_err(|e| door::writing(path, &e))?;
     File::open(&part).and_then(|f| f.sync_all()).map_err(system)?;
