@@ -1,7 +1,7 @@
 //! What the commands open: the rules, the book, the bench.
 
 use super::Cli;
-use crate::book::{Access, Book, SqliteBook};
+use crate::book::{Access, Book, SqliteBook, Sync};
 use crate::rulebase::Pack;
 use crate::session::{Clock, Fault, Ids, Session, Setup, SystemClock, SystemIds, Turn, book_path, make_room_for};
 use crate::source::Problem;
@@ -42,7 +42,13 @@ pub fn book(cli: &Cli) -> Result<SqliteBook, Fault> {
     let path = book_path(cli.place.book.as_deref())?;
     make_room_for(&path)?;
     let bench = SystemIds.next(SystemClock.now());
-    Ok(SqliteBook::open(&path, Access::Write, &bench)?)
+    Ok(SqliteBook::open_with(&path, Access::Write, &bench, sync())?)
+}
+
+/// Whether the book waits for the disk. It always does; a debug build can be told not to, so that the check for it
+/// can be seen to fail.
+fn sync() -> Sync {
+    if cfg!(debug_assertions) && crate::session::unsynced() { Sync::Off } else { Sync::Full }
 }
 
 /// The book, to be looked at; none when there is none yet.

@@ -55,7 +55,7 @@ impl Pipe {
             Err(fault) => return self.refuse(&fault),
         };
         for turn in self.session.line(&line) {
-            self.print(Some(text), &turn)?;
+            self.print(Some(&line.said), &turn)?;
         }
         Ok(())
     }

@@ -80,6 +80,12 @@ pub fn no_color() -> bool {
     std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty())
 }
 
+/// Whether a check asks for a book that does not wait for the disk.
+#[expect(clippy::disallowed_methods, reason = "the environment is read in session and front only")]
+pub fn unsynced() -> bool {
+    std::env::var_os("SPAREHAND_BOOK_SYNC").is_some_and(|value| value == "off")
+}
+
 /// A folder from the environment; a relative path is ignored, as the specification wants.
 #[expect(clippy::disallowed_methods, reason = "the environment is read in session and front only")]
 fn absolute(name: &str) -> Option<PathBuf> {

@@ -18,7 +18,7 @@ mod turn;
 
 pub use clock::{Clock, LinesClock, Moment, SystemClock, read_time};
 pub use fault::Fault;
-pub use folders::{Scratch, book_path, history_path, make_room_for, no_color};
+pub use folders::{Scratch, book_path, history_path, make_room_for, no_color, unsynced};
 pub use guard::{guarded, quiet};
 pub use ids::{Ids, SeededIds, SystemIds};
 pub use line::{LONGEST, Line, plain};
