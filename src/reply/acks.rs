@@ -68,4 +68,3 @@ fn going_on(last: Option<&str>, again: &[String]) -> String {
     let again = if again.is_empty() { again } else { format!(" To be done again: {again}.") };
     format!("Going on.{last}{again}")
 }
-

@@ -54,7 +54,11 @@ fn words(question: &Question) -> String {
 
 fn which_job(jobs: &[(u32, String)]) -> String {
     let jobs: Vec<String> = jobs.iter().map(|(number, what)| format!("{number}, {}", clause(what))).collect();
-    if jobs.is_empty() { "Which job?".to_owned() } else { asked(&format!("Which job: {}", list(&jobs, "or"))) }
+    if jobs.is_empty() {
+        "Which job?".to_owned()
+    } else {
+        asked(&format!("Which job: {}", list(&jobs, "or")))
+    }
 }
 
 /// Which of several readings was meant. Numbers are said digit by digit as well, where they sound like each other.
@@ -62,7 +66,10 @@ fn which(options: &[String], doubt: &Doubt, wanted: &str) -> Piece {
     match (options, doubt) {
         (_, Doubt::Hedged) if options.len() < 2 => closing(&open(doubt, wanted)),
         ([], _) => closing(&open(doubt, wanted)),
-        ([one], _) => two(&yes_or_no(&format!("{}Is it {}", before(doubt), ear(one))), yes_or_no(&format!("{}Is it {}", before(doubt), clause(one)))),
+        ([one], _) => two(
+            &yes_or_no(&format!("{}Is it {}", before(doubt), ear(one))),
+            yes_or_no(&format!("{}Is it {}", before(doubt), clause(one))),
+        ),
         (options, _) => {
             let said: Vec<String> = options.iter().map(|option| ear(option)).collect();
             let ask = |options: &str| asked(&format!("{}Which: {options}", before(doubt)));

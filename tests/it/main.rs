@@ -5,4 +5,5 @@ mod quantity_figures;
 mod reply;
 mod reply_figures;
 mod reply_speakable;
+mod reply_support;
 mod workings_adjusters;

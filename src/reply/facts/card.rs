@@ -1,9 +1,8 @@
 //! Facts of the unit's card: tool, torque, way, threadlocker, marks, sizes.
 
 use super::super::figure::{limit as band, quantity, seen, way as turned};
-use super::super::piece::Piece;
+use super::super::piece::{Piece, ear};
 use super::super::sentence::{capital, clause, inside, sentence};
-use super::super::speakable;
 use super::super::step::with_verb;
 use super::super::table::aligned;
 use crate::quantity::{Limit, Quantity};
@@ -39,7 +38,12 @@ pub(super) fn torque(name: &str, limit: Option<&Limit>, nip: Option<&str>, criti
         (None, Some(nip)) => format!("a nip only, {}", inside(nip)),
         (None, None) => "the card gives no torque".to_owned(),
     };
-    format!("{}: {}.{}", capital(name), clause(&tight), after(critical.map(|why| format!("Critical, {}", inside(why)))))
+    format!(
+        "{}: {}.{}",
+        capital(name),
+        clause(&tight),
+        after(critical.map(|why| format!("Critical, {}", inside(why))))
+    )
 }
 
 /// Which way.
@@ -55,7 +59,12 @@ pub(super) fn turn(name: &str, doing: &str, way: Way, seen_from: Option<&str>) -
 }
 
 /// Threadlocker: grade, how little and where, where never and why, open time.
-pub(super) fn locker(name: &str, grade: Option<&str>, texts: &[Option<&str>; 2], open: Option<Quantity>) -> String {
+pub(super) fn locker(
+    name: &str,
+    grade: Option<&str>,
+    texts: &[Option<&str>; 2],
+    open: Option<Quantity>,
+) -> String {
     let Some(grade) = grade.map(clause) else { return format!("{} takes no threadlocker.", capital(name)) };
     let [put, never] = *texts;
     let strength = if grade.contains("strength") { "" } else { " strength" };
@@ -91,9 +100,10 @@ pub(super) fn sizes(name: &str, rows: &[(String, String, String)]) -> Piece {
     }
     let said: Vec<String> =
         rows.iter().map(|(what, said, _)| sentence(&format!("{}, {}", clause(what), clause(said)))).collect();
-    let cells: Vec<Vec<String>> = rows.iter().map(|(what, _, shown)| vec![what.clone(), shown.clone()]).collect();
+    let cells: Vec<Vec<String>> =
+        rows.iter().map(|(what, _, shown)| vec![what.clone(), shown.clone()]).collect();
     Piece {
-        say: speakable(&format!("{}. {}", capital(name), said.join(" "))),
+        say: ear(&format!("{}. {}", capital(name), said.join(" "))),
         show: format!("{}\n{}", capital(name), aligned(&cells, false)),
         asks: None,
     }

@@ -14,7 +14,9 @@ pub(super) fn spoken(text: &str) -> String {
 fn sound(c: char) -> String {
     match c {
         'a'..='z' | 'A'..='Z' | ',' | '.' | '?' | '\'' => c.to_string(),
-        '0'..='9' => format!(" {} ", crate::quantity::figures::digits(f64::from(c.to_digit(10).unwrap_or_default()))),
+        '0'..='9' => {
+            format!(" {} ", crate::quantity::figures::digits(f64::from(c.to_digit(10).unwrap_or_default())))
+        }
         '!' => ".".to_owned(),
         '’' | '‘' => "'".to_owned(),
         '(' | ')' | '[' | ']' | ':' | ';' => ", ".to_owned(),

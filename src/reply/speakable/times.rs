@@ -6,7 +6,8 @@ use regex::{Captures, Regex};
 use std::borrow::Cow;
 use std::sync::LazyLock;
 
-static DATE: LazyLock<Option<Regex>> = LazyLock::new(|| Regex::new(r"\b([0-9]{4})-([0-9]{2})-([0-9]{2})\b").ok());
+static DATE: LazyLock<Option<Regex>> =
+    LazyLock::new(|| Regex::new(r"\b([0-9]{4})-([0-9]{2})-([0-9]{2})\b").ok());
 static CLOCK: LazyLock<Option<Regex>> = LazyLock::new(|| Regex::new(r"\b([0-9]{1,2}):([0-9]{2})\b").ok());
 
 const MONTHS: [&str; 12] = [
@@ -30,7 +31,11 @@ pub(super) fn times(text: &str) -> String {
     replaced(&CLOCK, &text, clock).into_owned()
 }
 
-fn replaced<'a>(regex: &LazyLock<Option<Regex>>, text: &'a str, words: fn(&Captures<'_>) -> String) -> Cow<'a, str> {
+fn replaced<'a>(
+    regex: &LazyLock<Option<Regex>>,
+    text: &'a str,
+    words: fn(&Captures<'_>) -> String,
+) -> Cow<'a, str> {
     match regex.as_ref() {
         Some(regex) => regex.replace_all(text, words),
         None => Cow::Borrowed(text),
