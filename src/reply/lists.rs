@@ -1,8 +1,7 @@
 //! Lists about the whole job: what remains, what is still open at its end.
 
-use super::piece::Piece;
+use super::piece::{Piece, ear};
 use super::sentence::{capital, clause, inside, list, sentence};
-use super::speakable;
 
 /// How many of the coming steps are named for the ear.
 const NEXT: usize = 3;
@@ -43,7 +42,7 @@ pub(super) fn open_ends(items: &[String]) -> Piece {
     let said: Vec<String> = items.iter().map(|item| sentence(item)).collect();
     let rows: Vec<String> = said.iter().map(|item| format!("  - {item}")).collect();
     Piece {
-        say: speakable(&format!("Still open. {}", said.join(" "))),
+        say: ear(&format!("Still open. {}", said.join(" "))),
         show: format!("Still open:\n{}", rows.join("\n")),
         asks: None,
     }

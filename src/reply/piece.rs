@@ -1,6 +1,6 @@
 //! One part rendered, and how pieces make a reply.
 
-use super::sentence::{capital, sentence};
+use super::sentence::sentence;
 use super::{Reply, speakable};
 use crate::act::WaitingFor;
 use crate::bench::Part;
@@ -39,12 +39,12 @@ impl Piece {
     /// The same words for eye and ear, figures as the screen has them.
     pub fn both(text: &str) -> Self {
         let text = sentence(text);
-        Self { say: capital(&speakable(&text)), show: text, asks: None }
+        Self { say: ear(&text), show: text, asks: None }
     }
 
     /// Two forms of one thing.
     pub fn two(say: &str, show: impl Into<String>) -> Self {
-        Self { say: capital(&speakable(say)), show: show.into(), asks: None }
+        Self { say: ear(say), show: show.into(), asks: None }
     }
 
     /// Asks at the end, in the same words for eye and ear.
@@ -56,9 +56,14 @@ impl Piece {
     /// Asks at the end, in two forms.
     #[must_use]
     pub fn asking_two(mut self, weight: Weight, say: &str, show: String) -> Self {
-        self.asks = Some((weight, Reply { say: capital(&speakable(&sentence(say))), show }));
+        self.asks = Some((weight, Reply { say: ear(say), show }));
         self
     }
+}
+
+/// A text for the ear: in the spoken set, as whole sentences.
+pub(super) fn ear(text: &str) -> String {
+    sentence(&speakable(text))
 }
 
 /// Pieces as one reply. It asks one thing, at its end: an acknowledgement if any is wanted, else what was asked last.

@@ -1,9 +1,8 @@
 //! A list of settings: one adjuster a row, found, wanted and left side by side.
 
 use super::figure::quantity;
-use super::piece::{Piece, Weight};
+use super::piece::{Piece, Weight, ear};
 use super::sentence::{capital, inside, list, sentence};
-use super::speakable;
 use super::table::aligned;
 use crate::bench::{SettingRow, SettingsCard};
 use crate::quantity::{Quantity, Unit, bench_figures};
@@ -18,7 +17,7 @@ pub(super) fn settings(card: &SettingsCard) -> Piece {
     let said: Vec<String> = card.rows.iter().map(|row| sentence(&row_said(row, &columns))).collect();
     let heading = heading(card.which);
     let piece = Piece {
-        say: speakable(&format!("{heading}. {}", said.join(" "))),
+        say: ear(&format!("{heading}. {}", said.join(" "))),
         show: format!("{heading}\n{}", aligned(&table(card, &columns), false)),
         asks: None,
     };

@@ -14,5 +14,6 @@ mod quantity_figures;
 mod reply;
 mod reply_figures;
 mod reply_speakable;
+mod reply_support;
 mod rulebase;
 mod workings_adjusters;

@@ -1,38 +1,331 @@
-//! Replies: the sentences for ear and screen.
-use sparehand::act::{End, Waiting, WaitingFor, Doubt};
-use sparehand::bench::*;
+//! The sentences of replies: what an everyday step, a caution, a way back and a refusal sound and look like.
+
+use crate::reply_support::generate::{Draw, all};
+use sparehand::act::{Doubt, End, Waiting, WaitingFor};
+use sparehand::bench::{
+    Ack, Answer, Asks, CautionCard, Fact, Part, Question, Refusal, RestoreCard, SettingRow, SettingsCard,
+    StepCard, Value,
+};
 use sparehand::quantity::{Limit, Quantity, Unit};
-use sparehand::reply::reply;
+use sparehand::reply::{Reply, reply};
 use sparehand::rulebase::{ReadBack, Signal};
 use sparehand::workings::adjusters::Way;
 
+fn q(text: &str) -> Quantity {
+    Quantity::parse(text).unwrap()
+}
+
+fn of(parts: Vec<Part>) -> Reply {
+    reply(&Answer { parts }, &Waiting { kind: WaitingFor::Torque, ..Waiting::default() })
+}
+
+fn say(part: Part) -> String {
+    of(vec![part]).say
+}
+
+fn foot_nut(way: Way) -> StepCard {
+    StepCard {
+        id: "rebuild/tighten-foot-nut".into(),
+        number: (31, 54),
+        text: "Tighten the foot nut.".into(),
+        name: "foot nut".into(),
+        size: Some(q("21 mm")),
+        way: Some(way),
+        ..StepCard::default()
+    }
+}
+
+fn back(name: &str, wanted: Quantity) -> RestoreCard {
+    RestoreCard {
+        name: name.into(),
+        wanted,
+        to_stop: None,
+        turn: None,
+        passes: Vec::new(),
+        length: None,
+        datum: None,
+        also: None,
+        seen_from: None,
+        by_hand: None,
+    }
+}
+
+/// The design's own example of an everyday step (section 6).
 #[test]
-fn print() {
-    let q = |t: &str| Quantity::parse(t).unwrap();
-    let w = Waiting { kind: WaitingFor::Torque, ..Waiting::default() };
-    let step = StepCard { id: "rebuild/tighten-foot-nut".into(), number: (31, 54), text: "Tighten the foot nut.".into(), name: "foot nut".into(), size: Some(q("21 mm")), way: Some(Way::Clockwise), seen_from: Some("from below".into()), hold: Some("12 mm flats on the shaft".into()), limit: Some(Limit::around(q("32 N.m"), 2.0)), asks: Some(Asks::Value("What did it click at?".into())), ..StepCard::default() };
-    let set = StepCard { id: "restore/set-slow-rebound".into(), number: (31, 54), text: "Set the slow rebound.".into(), name: "slow rebound".into(), asks: Some(Asks::Value("How many clicks?".into())), ..StepCard::default() };
-    let rc = RestoreCard { name: "slow rebound".into(), wanted: q("14 click"), to_stop: Some((End::FullIn, Way::Clockwise)), turn: Some((Way::Anticlockwise, q("14 click"))), passes: vec![], length: None, datum: None, also: Some((q("10 click"), End::FullOut)), seen_from: None, by_hand: Some("finger and thumb, never forced".into()) };
-    let ring = RestoreCard { name: "range ring".into(), wanted: Quantity::new(1.0, Unit::PositionStep), to_stop: None, turn: Some((Way::Clockwise, Quantity::new(4.0, Unit::PositionStep))), passes: vec![3, 4, 0, 1], also: None, by_hand: None, ..rc.clone() };
-    let screw = RestoreCard { name: "preload".into(), wanted: q("38.5 mm"), to_stop: None, turn: Some((Way::Clockwise, q("2.25 turn"))), passes: vec![], length: Some(q("38.5 mm")), datum: Some("top face of the perch to the carrier's collar".into()), also: None, by_hand: None, ..rc.clone() };
-    let grub = StepCard { id: "strip/loosen-knob-grub".into(), number: (9, 54), text: "Loosen the knob grub.".into(), name: "knob grub".into(), size: Some(q("2.5 mm")), tool: Some("hex key".into()), way: Some(Way::Anticlockwise), amount: Some("a full turn frees it".into()), asks: Some(Asks::Done), ..StepCard::default() };
-    let row = |n: &str, u: &str, f: f64, wn: f64, l: f64| SettingRow { name: n.into(), unit: u.into(), found: Some(f), wanted: Some(wn), left: Some(l), travel: Some(24.0), words: None };
-    let list = vec![
-        vec![Part::Caution(CautionCard { signal: Signal::Warning, text: "The spring holds energy. A carrier let go flies off (up to 3 m). Wind the perch down first.".into(), acknowledge: true })],
-        vec![Part::Ack(Ack::Done(vec![])), Part::Step(Box::new(step))],
-        vec![Part::Step(Box::new(grub))],
-        vec![Part::Step(Box::new(set)), Part::Restore(rc)],
-        vec![Part::Restore(ring)], vec![Part::Restore(screw)],
-        vec![Part::Settings(SettingsCard { which: ReadBack::Left, rows: vec![row("slow rebound", "click", 15.0, 14.0, 14.0), row("range ring", "position", 2.0, 1.0, 1.0), row("preload", "mm", 38.5, 38.5, 38.5)], asks: true })],
-        vec![Part::SaidBack(Value { name: "slow rebound".into(), kept: q("15 click"), from: Some(End::FullIn), said: None, digits: true })],
-        vec![Part::Question(Question::Value(Value { name: "foot nut".into(), kept: q("32.54 N.m"), from: None, said: Some((q("24 lbf.ft"), None)), digits: false }))],
-        vec![Part::Question(Question::Which { options: vec!["15 clicks".into(), "50 clicks".into()], doubt: Doubt::Number, wanted: String::new() })],
-        vec![Part::Refused(Refusal::OutOfLimits { name: "foot nut".into(), value: q("36 N.m"), limit: Limit::around(q("32 N.m"), 2.0), then: Consequence::StaysOpen })],
-        vec![Part::Fact(Fact::Range { name: "slow rebound".into(), first: 0.0, last: 24.0, unit: "click".into(), from: "full in is 0".into(), counted: Some(23.0), only: None })],
-        vec![Part::Sentence("Release the nut with a 1/2 in drive, M14 x 1, 0.05 mm run-out, 20 degC, ISO 4032; 2-3 turns (e.g. 2 1/4 turns), 32 N.m +/- 2 N.m at 09:05 on 2026-11-03, 5 in the tray, 12 mm flats.".into())],
-    ];
-    for parts in list {
-        let r = reply(&Answer { parts }, &w);
-        println!("SAY  {}\nSHOW {}\n", r.say, r.show);
+fn an_everyday_step_is_part_tool_way() {
+    let got = say(Part::Step(Box::new(foot_nut(Way::Anticlockwise))));
+    assert_eq!(got, "Foot nut, twenty one, anticlockwise.");
+}
+
+#[test]
+fn a_critical_step_gives_its_torque_and_asks_without_leading() {
+    let card = StepCard {
+        seen_from: Some("from below".into()),
+        hold: Some("12 mm flats on the shaft".into()),
+        limit: Some(Limit::around(q("32 N.m"), 2.0)),
+        asks: Some(Asks::Value("What did it click at?".into())),
+        ..foot_nut(Way::Clockwise)
+    };
+    let got = of(vec![Part::Ack(Ack::Done(Vec::new())), Part::Step(Box::new(card))]);
+    assert_eq!(
+        got.say,
+        "Foot nut, twenty one, clockwise, seen from below. Thirty two newton metres, thirty to thirty four. \
+         Hold twelve millimetre flats on the shaft. What did it click at?"
+    );
+    assert_eq!(
+        got.show,
+        "Step 31 of 54: foot nut  [rebuild/tighten-foot-nut]\n  do      Tighten the foot nut.\n  tool    21 mm\n  \
+         turn    clockwise, seen from below\n  hold    12 mm flats on the shaft\n  limit   32 N.m, 30 to 34\n  \
+         asks    What did it click at? (a torque)"
+    );
+}
+
+#[test]
+fn a_step_without_a_way_is_its_sentence() {
+    let card = StepCard { text: "Wipe the shaft dry.".into(), name: "shaft".into(), ..StepCard::default() };
+    assert_eq!(say(Part::Step(Box::new(card))), "Wipe the shaft dry.");
+}
+
+/// What only explains gives way before what must be kept to.
+#[test]
+fn a_long_step_keeps_to_35_words_and_drops_its_note_first() {
+    let card = StepCard {
+        hold: Some("12 mm flats on the shaft".into()),
+        limit: Some(Limit::around(q("32 N.m"), 2.0)),
+        never: Some("on the shaft's polished face".into()),
+        note: Some("The nut is the weak point of the whole strut and it has been known to let go".into()),
+        asks: Some(Asks::Value("What did it click at?".into())),
+        ..foot_nut(Way::Clockwise)
+    };
+    let got = of(vec![Part::Step(Box::new(card))]);
+    assert!(got.say.split_whitespace().count() <= 35, "{}", got.say);
+    assert!(got.say.contains("Never on the shaft's polished face.") && got.say.ends_with("click at?"));
+    assert!(!got.say.contains("weak point") && got.show.contains("weak point"));
+}
+
+/// Signal words by ANSI Z535.6, the gravest first (danger, warning, caution, notice): from memory of the standard's
+/// definitions; ISO 3864-2 has the first three in the same order.
+#[test]
+fn a_caution_begins_with_its_signal_word() {
+    let order = ["Danger. ", "Warning. ", "Caution. ", "Notice. "];
+    let mut signals = [Signal::Notice, Signal::Danger, Signal::Caution, Signal::Warning];
+    signals.sort_unstable();
+    for (signal, word) in signals.into_iter().zip(order) {
+        let card = CautionCard { signal, text: "the spring is under load".into(), acknowledge: true };
+        let got = of(vec![Part::Caution(card)]);
+        assert_eq!(got.say, format!("{word}The spring is under load. Understood, yes or no?"));
+        assert!(got.show.starts_with(&word.trim().trim_end_matches('.').to_uppercase()), "{}", got.show);
+    }
+}
+
+#[test]
+fn two_cautions_are_acknowledged_once_and_before_any_step() {
+    let card = |text: &str| CautionCard { signal: Signal::Warning, text: text.into(), acknowledge: true };
+    let step = StepCard { asks: Some(Asks::Value("How many?".into())), ..foot_nut(Way::Clockwise) };
+    let got =
+        of(vec![Part::Caution(card("Gas.")), Part::Caution(card("Spring.")), Part::Step(Box::new(step))]);
+    assert_eq!(got.say.matches("Understood").count(), 1);
+    assert!(got.say.ends_with("Understood, yes or no?"), "{}", got.say);
+}
+
+#[test]
+fn a_clicker_is_set_from_its_stop() {
+    let mut card = back("slow rebound", q("14 click"));
+    card.to_stop = Some((End::FullIn, Way::Clockwise));
+    card.turn = Some((Way::Anticlockwise, q("14 click")));
+    card.also = Some((q("10 click"), End::FullOut));
+    assert_eq!(
+        say(Part::Restore(card)),
+        "Slow rebound, close it clockwise to the stop, then fourteen clicks out, anticlockwise. That is ten clicks in \
+         from full out."
+    );
+}
+
+/// Common practice, no source: a one-way ring of 0 to 3 at 2, wanted 1, goes on through 3 and 0.
+#[test]
+fn a_ring_names_the_positions_it_passes() {
+    let mut card = back("range ring", Quantity::new(1.0, Unit::PositionStep));
+    card.turn = Some((Way::Clockwise, Quantity::new(3.0, Unit::PositionStep)));
+    card.passes = vec![3, 0];
+    let got = of(vec![Part::Restore(card)]);
+    assert_eq!(got.say, "Range ring, clockwise three positions, through three and nought, to position one.");
+    assert!(got.show.ends_with("3 -> 0 -> 1"), "{}", got.show);
+}
+
+#[test]
+fn a_screw_has_turns_and_the_length_to_its_datum() {
+    let mut card = back("preload", q("38.5 mm"));
+    card.turn = Some((Way::Clockwise, q("2.25 turn")));
+    card.length = Some(card.wanted);
+    card.datum = Some("perch to collar".into());
+    assert_eq!(
+        say(Part::Restore(card.clone())),
+        "Preload, two and a quarter turns clockwise, to thirty eight point five millimetres, perch to collar."
+    );
+    card.turn = Some((Way::Clockwise, Quantity::new(7.0 / 6.0, Unit::Turn)));
+    assert!(say(Part::Restore(card.clone())).starts_with("Preload, one turn and one flat clockwise, to"));
+    card.turn = None;
+    assert!(
+        say(Part::Restore(card)).contains("set it until it measures thirty eight point five millimetres")
+    );
+}
+
+#[test]
+fn what_stands_there_already_is_left() {
+    let card = back("slow rebound", q("14 click"));
+    assert_eq!(say(Part::Restore(card)), "Slow rebound, it already stands at fourteen clicks out, leave it.");
+}
+
+/// A clicker obeyed by the words of `say` alone ends at the wanted setting, over all travels and settings, from either stop.
+#[test]
+fn a_clicker_obeyed_by_ear_ends_where_it_should() {
+    for travel in 1..=40u32 {
+        for wanted in 0..=travel {
+            for end in [End::FullIn, End::FullOut] {
+                let card = clicker(travel, wanted, end);
+                let words = say(Part::Restore(card));
+                assert_eq!(obey(&words, travel, 7 % (travel + 1)), Some(wanted), "{travel} {wanted} {words}");
+            }
+        }
+    }
+}
+
+fn clicker(travel: u32, wanted: u32, end: End) -> RestoreCard {
+    let clicks = |n: u32| Quantity::new(f64::from(n), Unit::Click);
+    let mut card = back("slow rebound", clicks(wanted));
+    let (to_stop, onward, far) = match end {
+        End::FullIn => (Way::Clockwise, Way::Anticlockwise, wanted),
+        End::FullOut => (Way::Anticlockwise, Way::Clockwise, travel - wanted),
+    };
+    card.to_stop = Some((end, to_stop));
+    card.turn = (far > 0).then(|| (onward, clicks(far)));
+    card
+}
+
+/// A clicker that knows only words: "close ... to the stop", "open ... to the stop", "N clicks out", "N clicks in".
+fn obey(words: &str, travel: u32, at: u32) -> Option<u32> {
+    let mut at = at;
+    for clause in words.trim_end_matches('.').split(", ") {
+        let tokens: Vec<String> = clause.split(' ').map(str::to_owned).chain(["|".to_owned()]).collect();
+        let has = |word: &str| tokens.iter().any(|token| token == word);
+        if has("close") && has("stop") {
+            at = 0;
+        } else if has("open") && has("stop") {
+            at = travel;
+        } else if let Some(then) = tokens.iter().position(|token| token == "then") {
+            let (far, _) = crate::reply_support::figures::number(&tokens[then + 1..])?;
+            at = if has("out") { at + far as u32 } else { at.checked_sub(far as u32)? };
+        }
+        if at > travel {
+            return None;
+        }
+    }
+    Some(at)
+}
+
+#[test]
+fn settings_stand_side_by_side_and_equal_ones_are_said_once() {
+    let row = |name: &str, unit: &str, found, wanted, left| SettingRow {
+        name: name.into(),
+        unit: unit.into(),
+        found: Some(found),
+        wanted: Some(wanted),
+        left: Some(left),
+        travel: None,
+        words: None,
+    };
+    let rows =
+        vec![row("slow rebound", "click", 15.0, 14.0, 14.0), row("range ring", "position", 2.0, 2.0, 2.0)];
+    let got = of(vec![Part::Settings(SettingsCard { which: ReadBack::Left, rows, asks: true })]);
+    assert_eq!(
+        got.say,
+        "Settings as left. Slow rebound, found fifteen clicks, wanted and left fourteen clicks. Range ring, found, wanted \
+         and left position two. Is that so, yes or no?"
+    );
+    assert_eq!(
+        got.show,
+        "Settings as left\n                found       wanted      left\n  Slow rebound  15 clicks   14 clicks   14 clicks\n  \
+         Range ring    position 2  position 2  position 2\nIs that so, yes or no?"
+    );
+}
+
+#[test]
+fn a_value_with_a_sound_alike_is_said_digit_by_digit() {
+    let value = Value {
+        name: "slow rebound".into(),
+        kept: q("15 click"),
+        from: Some(End::FullIn),
+        said: None,
+        digits: true,
+    };
+    assert_eq!(say(Part::SaidBack(value)), "Slow rebound, fifteen clicks out, one five.");
+    let options = vec!["15 clicks".into(), "50 clicks".into()];
+    let question = Question::Which { options, doubt: Doubt::Number, wanted: String::new() };
+    assert_eq!(say(Part::Question(question)), "Which, fifteen clicks, one five, or fifty clicks, five zero?");
+}
+
+#[test]
+fn a_converted_value_asks_yes_or_no() {
+    let value = Value {
+        name: "foot nut".into(),
+        kept: q("32.54 N.m"),
+        from: None,
+        said: Some((q("24 lbf.ft"), None)),
+        digits: false,
+    };
+    assert_eq!(
+        say(Part::Question(Question::Value(value))),
+        "Foot nut, twenty four foot pounds, that is thirty two point five four newton metres, yes or no?"
+    );
+}
+
+#[test]
+fn what_is_never_granted_is_one_plain_sentence() {
+    let refused = |what: &str| say(Part::Refused(Refusal::NotGranted { what: what.into() }));
+    assert_eq!(refused("cautions"), "Cautions cannot be switched off.");
+    assert_eq!(refused("everything"), "Steps are closed one by one.");
+    assert_eq!(refused("records"), "Records are not wiped.");
+}
+
+#[test]
+fn a_pack_question_that_leads_is_put_plainly() {
+    for (written, said) in [
+        ("Is the mark on zero, right?", "Is the mark on zero, yes or no?"),
+        ("Is the mark on zero?", "Is the mark on zero, yes or no?"),
+        ("Is it on the right?", "Is it on the right, yes or no?"),
+        ("Is it in, yes or no?", "Is it in, yes or no?"),
+    ] {
+        let card = StepCard { asks: Some(Asks::YesOrNo(written.into())), ..StepCard::default() };
+        assert_eq!(say(Part::Step(Box::new(card))), said);
+    }
+}
+
+#[test]
+fn escape_codes_in_names_do_not_reach_the_screen() {
+    let got = of(vec![Part::Ack(Ack::By("Ann\u{1b}[31m\u{7}\u{202e}".into()))]);
+    assert!(got.show.chars().all(|c| !c.is_control() && c != '\u{202e}'), "{:?}", got.show);
+}
+
+#[test]
+fn what_is_not_known_is_said_so() {
+    assert_eq!(
+        say(Part::Unknown { what: "a torque for the spring".into() }),
+        "I have no torque for the spring."
+    );
+    assert_eq!(say(Part::Unknown { what: "why".into() }), "I do not know why.");
+    let fact = Fact::Setting { name: "range ring".into(), which: "now".into(), value: None, text: None };
+    assert_eq!(say(Part::Fact(fact)), "I do not know where the range ring stands, now.");
+}
+
+/// Only what holds a pack's own words in full, a list or a caution may be longer than about 35 words.
+#[test]
+fn answers_are_short() {
+    for seed in 0..200 {
+        for part in all(&mut Draw(seed)) {
+            let long =
+                matches!(part, Part::Caution(_) | Part::Settings(_) | Part::OpenEnds { .. } | Part::Step(_));
+            let words = say(part.clone()).split_whitespace().count();
+            assert!(long || words <= 45, "{words}: {}", say(part));
+        }
     }
 }

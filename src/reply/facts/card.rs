@@ -1,9 +1,8 @@
 //! Facts of the unit's card: tool, torque, way, threadlocker, marks, sizes.
 
 use super::super::figure::{limit as band, quantity, seen, way as turned};
-use super::super::piece::Piece;
+use super::super::piece::{Piece, ear};
 use super::super::sentence::{capital, clause, inside, sentence};
-use super::super::speakable;
 use super::super::step::with_verb;
 use super::super::table::aligned;
 use crate::quantity::{Limit, Quantity};
@@ -104,7 +103,7 @@ pub(super) fn sizes(name: &str, rows: &[(String, String, String)]) -> Piece {
     let cells: Vec<Vec<String>> =
         rows.iter().map(|(what, _, shown)| vec![what.clone(), shown.clone()]).collect();
     Piece {
-        say: speakable(&format!("{}. {}", capital(name), said.join(" "))),
+        say: ear(&format!("{}. {}", capital(name), said.join(" "))),
         show: format!("{}\n{}", capital(name), aligned(&cells, false)),
         asks: None,
     }

@@ -1,9 +1,8 @@
 //! Facts of the job and its record: settings, ranges, times, the log, calculations, help.
 
 use super::super::figure::{minutes as stretch, quantity, standing, way};
-use super::super::piece::Piece;
+use super::super::piece::{Piece, ear};
 use super::super::sentence::{capital, clause, inside, list, sentence, words};
-use super::super::speakable;
 use super::super::table::aligned;
 use crate::bench::Fact;
 use crate::quantity::{Quantity, Unit, bench_figures};
@@ -68,7 +67,7 @@ pub(super) fn log(rows: &[(String, String)]) -> Piece {
     }
     let mut said: Vec<String> = Vec::new();
     for (time, what) in rows.iter().rev() {
-        let line = speakable(&sentence(&format!("{}, {}", clause(time), clause(what))));
+        let line = ear(&format!("{}, {}", clause(time), clause(what)));
         if !said.is_empty() && said.iter().map(|line| words(line)).sum::<usize>() + words(&line) > WORDS {
             break;
         }
@@ -82,11 +81,7 @@ pub(super) fn log(rows: &[(String, String)]) -> Piece {
 pub(super) fn worked(name: &str, say: &str, show: &[String]) -> Piece {
     let rows: Vec<String> = show.iter().map(|line| format!("  {line}")).collect();
     let head = format!("{}: {}", capital(clause(name)), sentence(&inside(say)));
-    Piece {
-        say: speakable(&sentence(say)),
-        show: format!("{head}\n{}", rows.join("\n")).trim_end().to_owned(),
-        asks: None,
-    }
+    Piece { say: ear(say), show: format!("{head}\n{}", rows.join("\n")).trim_end().to_owned(), asks: None }
 }
 
 /// What can be said now.

@@ -135,11 +135,19 @@ pub(super) fn code(text: &str) -> String {
                 if run.starts_with(|c: char| c.is_ascii_digit()) {
                     plain(run, CODE_FROM)
                 } else {
-                    run.clone()
+                    letters(run)
                 }
             })
             .collect();
     format!("{}{tail}", said.join(" "))
+}
+
+/// Symbols that are no words and no letters of a code: they become words wherever they stand.
+const STANDALONE: [&str; 3] = ["mm", "degC", "degF"];
+
+fn letters(run: &str) -> String {
+    let unit = Unit::parse(run).filter(|_| STANDALONE.contains(&run));
+    unit.map_or_else(|| run.to_owned(), |unit| unit.words(2.0).to_owned())
 }
 
 /// A unit's symbol without a number: its words; any other text as it stands.
@@ -148,7 +156,7 @@ pub(super) fn symbol(text: &str) -> String {
     let tail = text.get(trimmed.len()..).unwrap_or_default();
     match Unit::parse(trimmed).filter(|unit| unit.name() == trimmed || !trimmed.is_ascii()) {
         Some(unit) => format!("{}{tail}", unit.words(2.0)),
-        None => text.to_owned(),
+        None => text.split('.').map(letters).collect::<Vec<_>>().join("."),
     }
 }
 
