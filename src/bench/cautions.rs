@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::{CautionCard, Part};
 use crate::event::{Event, Pending};
-use crate::rulebase::{Caution, Signal, Step};
+use crate::rulebase::{Caution, Step};
 
 /// Gives the step's cautions; true when one waits for its own acknowledgement, so that the step waits too.
 pub fn give(desk: &mut Desk<'_>, step: &Step) -> bool {
@@ -36,7 +36,7 @@ pub fn again(desk: &mut Desk<'_>, step: &Step) -> bool {
 /// The cautions of a step, the gravest first.
 pub fn cards(desk: &Desk<'_>, step: &Step) -> Vec<Caution> {
     let mut cards: Vec<Caution> =
-        step.before.iter().filter_map(|id| desk.rules.caution(id).cloned()).collect();
+        step.before.iter().filter_map(|id| desk.rules.cautions.get(id).cloned()).collect();
     cards.sort_by_key(|caution| caution.signal);
     cards
 }
@@ -46,11 +46,6 @@ pub fn holds(desk: &Desk<'_>, step: &Step) -> bool {
     cards(desk, step)
         .iter()
         .any(|caution| caution.signal.wants_acknowledgement() && !is_acknowledged(desk, &caution.id))
-}
-
-/// Whether the step has a danger or a warning at all.
-pub fn is_grave(desk: &Desk<'_>, step: &Step) -> bool {
-    cards(desk, step).iter().any(|caution| caution.signal <= Signal::Warning)
 }
 
 fn say(desk: &mut Desk<'_>, caution: &Caution, full: bool, acknowledge: bool) {

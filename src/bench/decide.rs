@@ -4,7 +4,7 @@ use super::desk::{Desk, Moment};
 use super::entries::{confirm, correct, course, job, notes, reading, resume, skip, undo, want};
 use super::questions::{adjuster, part, record, step, work};
 use super::state::State;
-use super::{Ack, Decision, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting};
+use super::{Decision, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting};
 use crate::act::{Act, ActName, Heard, Outcome};
 use crate::event::{Event, Pending, Utterance};
 use crate::rulebase::Pack;
@@ -48,8 +48,17 @@ fn line(desk: &mut Desk<'_>, heard: &Heard) {
             for act in &heard.acts {
                 perform(desk, act);
             }
+            say_needs(desk);
             flow::go_on(desk);
         }
+    }
+}
+
+/// "Done" does not close a step that wants a value, unless the same line brought it.
+fn say_needs(desk: &mut Desk<'_>) {
+    let Some((step, asks)) = desk.needs.take() else { return };
+    if desk.place().is_some_and(|place| !place.closed.contains_key(&step)) {
+        desk.say(Part::Refused(Refusal::NeedsValue { asks }));
     }
 }
 
@@ -66,6 +75,7 @@ fn decline(desk: &mut Desk<'_>, heard: &Heard) {
 /// Works one act. An open question takes what answers it; anything else goes by, and what moves the job drops it.
 pub fn perform(desk: &mut Desk<'_>, act: &Act) {
     if pending::takes(desk, act) {
+        desk.closed_one = true;
         return;
     }
     if act.act.is_question() {
@@ -82,14 +92,20 @@ pub fn perform(desk: &mut Desk<'_>, act: &Act) {
 fn blocked_by_pause(desk: &Desk<'_>, act: &Act) -> bool {
     let moves = matches!(
         act.act,
-        ActName::Confirm | ActName::Deny | ActName::Reading | ActName::Correct | ActName::Skip | ActName::Fitted
+        ActName::Confirm
+            | ActName::Deny
+            | ActName::Reading
+            | ActName::Correct
+            | ActName::Skip
+            | ActName::Fitted
     );
     desk.state.progress.paused && moves
 }
 
 /// An unanswered question never blocks other talk: it is dropped by what moves the job, a caution never.
 fn drop_question(desk: &mut Desk<'_>, act: &Act) {
-    let aside = matches!(act.act, ActName::Note | ActName::Trouble | ActName::Wait | ActName::By | ActName::Pause);
+    let aside =
+        matches!(act.act, ActName::Note | ActName::Trouble | ActName::Wait | ActName::By | ActName::Pause);
     match &desk.state.progress.pending {
         None | Some(Pending::Acknowledge { .. }) => {}
         Some(_) if aside => {}
@@ -160,9 +176,4 @@ fn kept(desk: &mut Desk<'_>, act: &Act, from: usize) {
         let said = act.slots.about.clone().unwrap_or_default();
         desk.emit(Event::Answered { act: act.act.as_str().to_owned(), said });
     }
-}
-
-/// An acknowledgement that something is so already.
-pub fn already(desk: &mut Desk<'_>, what: &str) {
-    desk.say(Part::Ack(Ack::Already(what.to_owned())));
 }

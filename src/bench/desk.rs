@@ -28,13 +28,31 @@ pub struct Desk<'a> {
     pub parts: Vec<Part>,
     /// Whether the step in hand is to be said at the end.
     pub show_step: bool,
+    /// Whether this line has closed or answered something: a bare "done" after it is part of it.
+    pub closed_one: bool,
+    /// Whether this line has acknowledged the cautions of the step in hand: they were just said.
+    pub acknowledged: bool,
+    /// A step that "done" did not close, and what it asks: said unless the same line brings the value.
+    pub needs: Option<(String, String)>,
 }
 
 impl<'a> Desk<'a> {
     /// A desk with the job as it stands.
     pub fn new(rules: &'a Pack, past: &'a Past, state: &State, now: Moment, utterance: Utterance) -> Self {
         let state = state.clone();
-        Self { rules, past, state, now, utterance, events: Vec::new(), parts: Vec::new(), show_step: false }
+        Self {
+            rules,
+            past,
+            state,
+            now,
+            utterance,
+            events: Vec::new(),
+            parts: Vec::new(),
+            show_step: false,
+            closed_one: false,
+            acknowledged: false,
+            needs: None,
+        }
     }
 
     /// Keeps an event, and folds it into the scratch copy as the real one will be.
@@ -81,13 +99,13 @@ impl<'a> Desk<'a> {
 
     /// The unit card of the unit in hand.
     pub fn card(&self) -> Option<Arc<UnitCard>> {
-        self.rules.unit(&self.place()?.unit)
+        self.rules.unit(&self.place()?.unit).cloned()
     }
 
     /// The procedure in hand.
     pub fn procedure(&self) -> Option<Arc<Procedure>> {
         let place = self.place()?;
-        self.rules.procedure(&place.procedure, &place.unit)
+        self.rules.procedure(&place.procedure, &place.unit).cloned()
     }
 
     /// The id of the step in hand.

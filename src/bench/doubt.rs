@@ -66,8 +66,12 @@ pub fn chooses(act: &Act, option: &Act) -> bool {
     let same = act.act == option.act
         && agrees(&act.slots.about, &option.slots.about)
         && agrees(&act.slots.unit, &option.slots.unit)
-        && act.slots.value.is_none_or(|value| option.slots.value.is_some_and(|own| (own - value).abs() < 1e-9));
-    let told = act.slots.value.is_some() || act.slots.about.is_some() || act.act != crate::act::ActName::Confirm;
+        && act
+            .slots
+            .value
+            .is_none_or(|value| option.slots.value.is_some_and(|own| (own - value).abs() < 1e-9));
+    let told =
+        act.slots.value.is_some() || act.slots.about.is_some() || act.act != crate::act::ActName::Confirm;
     (same && told && act.slots.text.is_none()) || names(act, option)
 }
 

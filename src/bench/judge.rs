@@ -37,11 +37,18 @@ pub fn value(
     };
     let spoken = Quantity::new(said, said_unit.unwrap_or(own));
     let Ok(converted) = spoken.to(own) else {
-        return Judged::Refused(Refusal::WrongKind { said: spoken, wanted: own.dimension().words().to_owned() });
+        return Judged::Refused(Refusal::WrongKind {
+            said: spoken,
+            wanted: own.dimension().words().to_owned(),
+        });
     };
     let name = present::name(card, step);
     let role = step.read.as_ref().map_or("value", |read| read.role.as_str()).to_owned();
-    let mut kept = Kept { step: Some(step.id.clone()), about: step.about.clone(), ..super::entries::reading::blank(&role) };
+    let mut kept = Kept {
+        step: Some(step.id.clone()),
+        about: step.about.clone(),
+        ..super::entries::reading::blank(&role)
+    };
     kept.unit = Some(own.name().to_owned());
     kept.said_unit = said_unit.filter(|unit| *unit != own).map(|unit| unit.name().to_owned());
     kept.said = kept.said_unit.is_some().then_some(said);
@@ -102,7 +109,11 @@ fn of_kind(kind: WaitingFor) -> Option<Unit> {
         WaitingFor::Volume => Unit::Millilitre,
         WaitingFor::Mass => Unit::Kilogram,
         WaitingFor::Rate => Unit::NewtonPerMillimetre,
-        WaitingFor::Done | WaitingFor::YesOrNo | WaitingFor::Tool | WaitingFor::Text | WaitingFor::Nothing => {
+        WaitingFor::Done
+        | WaitingFor::YesOrNo
+        | WaitingFor::Tool
+        | WaitingFor::Text
+        | WaitingFor::Nothing => {
             return None;
         }
     })

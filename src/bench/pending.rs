@@ -29,6 +29,7 @@ fn acknowledge(desk: &mut Desk<'_>, act: &Act, cautions: Vec<String>) -> bool {
         ActName::Confirm if act.slots.about.is_none() || is_in_hand(desk, act) => {
             desk.emit(Event::Settled);
             desk.emit(Event::Acknowledged { cautions });
+            desk.acknowledged = true;
             desk.say(Part::Ack(Ack::Understood));
             desk.show_step = true;
         }
@@ -96,7 +97,11 @@ fn reasoned(desk: &mut Desk<'_>, act: &Act, step: String, reason: Option<String>
 fn finish(desk: &mut Desk<'_>, act: &Act) -> bool {
     match act.act {
         ActName::Confirm | ActName::Finish => job::close(desk),
-        ActName::Deny => dropped(desk),
+        ActName::Deny => {
+            dropped(desk);
+            // Asked again only when the technician says so.
+            desk.show_step = false;
+        }
         _ => return false,
     }
     true
@@ -194,8 +199,7 @@ pub fn said_back(desk: &Desk<'_>, kept: &Kept) -> Value {
         || kept.role.clone(),
         |about| desk.card().map_or_else(|| about.to_owned(), |card| card.name_of(about).to_owned()),
     );
-    let said = kept
-        .said
-        .map(|said| (Quantity::new(said, unit(&kept.said_unit).unwrap_or(own)), kept.said_from));
+    let said =
+        kept.said.map(|said| (Quantity::new(said, unit(&kept.said_unit).unwrap_or(own)), kept.said_from));
     Value { name, kept: Quantity::new(value, own), from: None, said, digits: figures::needs_digits(value) }
 }

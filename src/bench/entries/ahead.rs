@@ -2,7 +2,6 @@
 
 use super::closing;
 use super::confirm::needs_value;
-use crate::act::WaitingFor;
 use crate::bench::desk::Desk;
 use crate::bench::flow::{self, Judge};
 use crate::bench::{Ack, Part, Refusal, cautions, present};
@@ -44,7 +43,8 @@ pub fn find(desk: &Desk<'_>, procedure: &Procedure, about: &str, fits: &dyn Fn(&
     let ahead = judge.ahead(procedure, place);
     let named = |step: &&&Step| step.about.as_deref() == Some(about) && fits(step);
     let Some(target) = ahead.iter().find(named) else { return Found::Nothing };
-    let first = ahead.iter().take_while(|step| step.id != target.id).find(|step| fixed(desk, procedure, step));
+    let first =
+        ahead.iter().take_while(|step| step.id != target.id).find(|step| fixed(desk, procedure, step));
     let own = guarded(desk, procedure, target).then_some(target);
     match first.or(own) {
         Some(first) => Found::Blocked(Box::new((**first).clone())),
@@ -57,7 +57,7 @@ fn fixed(desk: &Desk<'_>, procedure: &Procedure, step: &Step) -> bool {
     guarded(desk, procedure, step)
         || step.read.as_ref().is_some_and(|read| read.critical)
         || !step.fails.is_empty()
-        || step.read.as_ref().is_some_and(|read| read.kind == WaitingFor::YesOrNo)
+        || step.answers_yes_or_no()
 }
 
 /// Whether the step may not be closed ahead of its turn.

@@ -2,11 +2,11 @@
 
 use crate::bench::desk::Desk;
 use crate::bench::{Consequence, deeds, timers};
-use crate::event::{Event, How};
+use crate::event::{Event, How, Kept};
 use crate::rulebase::{Step, UnitCard};
 
 /// Closes a step, with what it does to its part and the clocks it starts.
-pub fn close(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, how: How, value: Option<f64>) {
+pub fn close(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, how: How, value: Option<&Kept>) {
     let moved = deeds::effects(card, step, value);
     desk.emit(Event::StepDone { step: step.id.clone(), how, moved: moved.clone() });
     timers::for_locker(desk, card, &moved);

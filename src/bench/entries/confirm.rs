@@ -16,6 +16,12 @@ pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
     {
         return ahead::confirm(desk, &card, &procedure, about);
     }
+    if std::mem::replace(&mut desk.closed_one, true) {
+        return;
+    }
+    if super::notes::is_past(desk, &step) {
+        return super::job::finish(desk);
+    }
     this_step(desk, &card, &step);
 }
 
@@ -24,17 +30,14 @@ fn this_step(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
         return list_confirmed(desk, card, step, which);
     }
     match step.read.as_ref() {
-        Some(read) if needs_value(step) => {
+        Some(_) if needs_value(step) => {
             let asks = match present::asks(card, step) {
                 Asks::Value(asks) | Asks::Words(asks) | Asks::YesOrNo(asks) => asks,
                 Asks::Done => String::new(),
             };
-            let _ = read;
-            desk.say(Part::Refused(Refusal::NeedsValue { asks }));
+            desk.needs = Some((step.id.clone(), asks));
         }
-        Some(read) if read.kind == WaitingFor::YesOrNo => {
-            closing::close(desk, card, step, How::Accepted, None);
-        }
+        _ if step.answers_yes_or_no() => closing::close(desk, card, step, How::Accepted, None),
         _ => closing::close(desk, card, step, How::Confirmed, None),
     }
 }
@@ -61,17 +64,18 @@ fn list_confirmed(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, which: Read
 /// It is not done, or the answer is no.
 pub fn deny(desk: &mut Desk<'_>) {
     let (Some(card), Some(procedure)) = (desk.card(), desk.procedure()) else { return no_job(desk) };
-    if let Some(step) =
-        desk.place().and_then(|place| place.heard_back.clone()).and_then(|id| procedure.step(&id).cloned())
-    {
-        return reopen(desk, &card, &step);
-    }
     let Some(step) = desk.cursor().and_then(|id| procedure.step(&id).cloned()) else { return };
+    let heard = desk.place().and_then(|place| place.heard_back.clone());
+    if let Some(heard) = heard.and_then(|id| procedure.step(&id).cloned())
+        && !step.answers_yes_or_no()
+    {
+        return reopen(desk, &card, &heard);
+    }
     if step.reads_back.is_some() {
         desk.say(Part::Question(Question::WhatWasIt { name: "setting that is wrong".to_owned() }));
         return;
     }
-    if step.read.as_ref().is_some_and(|read| read.kind == WaitingFor::YesOrNo) {
+    if step.answers_yes_or_no() {
         return answered_no(desk, &card, &step);
     }
     desk.say(Part::Ack(Ack::Stays));

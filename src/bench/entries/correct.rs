@@ -38,7 +38,7 @@ pub fn correct(desk: &mut Desk<'_>, act: &Act) {
 fn stands(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &crate::event::Kept, verdict: Verdict) {
     let closed = desk.place().is_some_and(|place| place.closed.contains_key(&step.id));
     if verdict != Verdict::Out {
-        return super::closing::close(desk, card, step, How::Value, kept.value);
+        return super::closing::close(desk, card, step, How::Value, Some(kept));
     }
     if closed {
         desk.emit(Event::Reopened { step: step.id.clone() });
@@ -68,12 +68,16 @@ fn last(desk: &Desk<'_>, act: &Act, unit: Option<Unit>) -> Option<Entry> {
         !desk.place().is_some_and(|place| place.closed.contains_key(&step.id))
             && desk.state.record.kept.iter().all(|entry| entry.kept.step.as_deref() != Some(step.id.as_str()))
             && step.read.is_some()
-            && about.is_some_and(|about| !desk.state.record.kept.iter().any(|entry| entry.kept.about.as_deref() == Some(about)))
+            && about.is_some_and(|about| {
+                !desk.state.record.kept.iter().any(|entry| entry.kept.about.as_deref() == Some(about))
+            })
     });
     if open_here {
         return None;
     }
-    entries.find(|entry| mine(entry) && kind(entry) && entry.kept.value.or(entry.kept.said).is_some()).cloned()
+    entries
+        .find(|entry| mine(entry) && kind(entry) && entry.kept.value.or(entry.kept.said).is_some())
+        .cloned()
 }
 
 fn pending_value(desk: &mut Desk<'_>, act: &Act, step: Option<&str>) {
@@ -102,9 +106,12 @@ fn without_value(desk: &mut Desk<'_>, card: &UnitCard, act: &Act) {
     let mut moved = Act::new(act.act).about(about.clone());
     moved.slots.value = Some(value);
     moved.slots.from = entry.kept.said_from;
-    let found = super::ahead::find(desk, &*desk.procedure().unwrap_or_default(), &about, &|step| step.read.is_some());
+    let Some(procedure) = desk.procedure() else { return };
+    let found = super::ahead::find(desk, &procedure, &about, &|step| step.read.is_some());
     match found {
         super::ahead::Found::Step(step) => reading::take(desk, card, &step, value, None, moved.slots.from),
-        _ => desk.say(Part::Refused(Refusal::NotNow { why: format!("no step waits for the {}", card.name_of(&about)) })),
+        _ => desk.say(Part::Refused(Refusal::NotNow {
+            why: format!("no step waits for the {}", card.name_of(&about)),
+        })),
     }
 }

@@ -4,11 +4,11 @@ use crate::act::{Act, ActName, Corner};
 use crate::bench::desk::Desk;
 use crate::bench::{Ack, Part, Question, Refusal, ends, pending, settings};
 use crate::event::{Event, Pending};
-use crate::rulebase::{ReadBack, UnitCard};
+use crate::rulebase::{Procedure, ReadBack};
 
 /// No job is open: says how one begins.
 pub fn none_open(desk: &mut Desk<'_>) {
-    let procedures = desk.rules.procedures_list();
+    let procedures = procedures(desk);
     let options = procedures
         .iter()
         .map(|procedure| {
@@ -18,6 +18,11 @@ pub fn none_open(desk: &mut Desk<'_>) {
         })
         .collect();
     desk.say(Part::Question(Question::Start { missing: "job".to_owned(), options }));
+}
+
+/// The pack's procedures.
+fn procedures(desk: &Desk<'_>) -> Vec<std::sync::Arc<Procedure>> {
+    desk.rules.procedures.values().cloned().collect()
 }
 
 /// Begin a job, or another unit of the open one.
@@ -74,14 +79,14 @@ fn open(desk: &mut Desk<'_>, procedure: &str, unit: &str, corner: Corner) {
 
 fn only_procedure(desk: &Desk<'_>, unit: Option<&str>) -> Option<String> {
     let unit = unit?;
-    let mut all = desk.rules.procedures_list().into_iter().filter(|procedure| procedure.unit == unit);
+    let mut all = procedures(desk).into_iter().filter(|procedure| procedure.unit == unit);
     let first = all.next()?;
     all.next().is_none().then(|| first.id.clone())
 }
 
 fn only_unit(desk: &Desk<'_>, procedure: Option<&str>) -> Option<String> {
     let procedure = procedure?;
-    let mut all = desk.rules.procedures_list().into_iter().filter(|found| found.id == procedure);
+    let mut all = procedures(desk).into_iter().filter(|found| found.id == procedure);
     let first = all.next()?;
     all.next().is_none().then(|| first.unit.clone())
 }
@@ -105,7 +110,7 @@ pub fn missing(
     unit: Option<String>,
     corner: Option<Corner>,
 ) -> Question {
-    let procedures = desk.rules.procedures_list();
+    let procedures = procedures(desk);
     let fits = |of: &str| unit.as_deref().is_none_or(|unit| unit == of);
     let (missing, mut options): (&str, Vec<String>) = if unit.is_none() {
         let units = procedures.iter().filter(|found| procedure.as_ref().is_none_or(|id| *id == found.id));
@@ -150,7 +155,7 @@ pub fn more_said(
 fn named(desk: &Desk<'_>, text: &str) -> (Option<String>, Option<String>, Option<Corner>) {
     let text = text.to_lowercase();
     let has = |called: &[String]| called.iter().any(|name| text.contains(&name.to_lowercase()));
-    let procedures = desk.rules.procedures_list();
+    let procedures = procedures(desk);
     let procedure = procedures.iter().find(|found| has(&found.called)).map(|found| found.id.clone());
     let mut cards = procedures.iter().filter_map(|found| desk.rules.unit(&found.unit));
     let unit = cards.find(|card| has(&card.called)).map(|card| card.id.clone());
@@ -195,14 +200,15 @@ fn same_unit(desk: &Desk<'_>) -> Option<String> {
 
 fn side_fits(said: Corner, corner: Option<Corner>) -> bool {
     corner.is_some_and(|corner| {
-        corner == said || matches!(said, Corner::Left | Corner::Right) && corner.as_str().ends_with(said.as_str())
+        corner == said
+            || matches!(said, Corner::Left | Corner::Right) && corner.as_str().ends_with(said.as_str())
     })
 }
 
 /// A place as it is spoken: its corner and its unit.
 pub fn place_name(desk: &Desk<'_>, place: &str) -> String {
     let found = desk.state.progress.places.get(place);
-    let unit = found.and_then(|found| desk.rules.unit(&found.unit)).map(|card: std::sync::Arc<UnitCard>| card.name().to_owned());
+    let unit = found.and_then(|found| desk.rules.unit(&found.unit)).map(|card| card.name().to_owned());
     format!("{}, {}", place.replace('-', " "), unit.unwrap_or_default())
 }
 
@@ -234,7 +240,8 @@ pub fn serial_said(desk: &mut Desk<'_>, act: &Act, place: &str) -> bool {
 
 /// The digits of a text, number words among them.
 fn digits(text: &str) -> String {
-    let tokens: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    let tokens: Vec<&str> =
+        text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
     let mut out = String::new();
     for token in tokens {
         let number = crate::quantity::figures::read_all(&[token]);
@@ -261,8 +268,9 @@ pub fn finish(desk: &mut Desk<'_>) {
 
 /// Every step of the unit in hand is worked: another unit of the job, or the end of it.
 pub fn all_worked(desk: &mut Desk<'_>) {
-    if !settings::list(desk, ReadBack::Left, false).rows.iter().all(|row| row.left.is_none()) {
-        let list = settings::list(desk, ReadBack::Left, false);
+    let list = settings::list(desk, ReadBack::Left, false);
+    let said = desk.place().is_some_and(|place| place.said_back.contains("left"));
+    if !said && list.rows.iter().any(|row| row.left.is_some()) {
         desk.say(Part::Settings(list));
     }
     finish(desk);
@@ -280,4 +288,3 @@ pub fn close(desk: &mut Desk<'_>) {
         desk.say(Part::Sentence(sentence));
     }
 }
-

@@ -85,6 +85,11 @@ fn name_in_hand(desk: &Desk<'_>) -> Option<String> {
     Some(present::name(&*desk.card()?, &step))
 }
 
+/// Whether the step in hand is closed, with nothing after it: every step is worked.
+pub fn is_past(desk: &Desk<'_>, step: &crate::rulebase::Step) -> bool {
+    desk.place().is_some_and(|place| place.closed.contains_key(&step.id) && !place.went_back)
+}
+
 /// The step in hand.
 pub fn current(desk: &Desk<'_>) -> Option<crate::rulebase::Step> {
     desk.cursor().and_then(|id| desk.procedure()?.step(&id).cloned())

@@ -16,6 +16,7 @@ pub fn reading(desk: &mut Desk<'_>, act: &Act) {
         return super::job::none_open(desk);
     };
     let Some(value) = act.slots.value else { return };
+    desk.closed_one = true;
     let unit = act.slots.unit.as_deref().and_then(Unit::parse);
     let Some(step) = target(desk, &card, &procedure, act, unit) else { return };
     if step.read.as_ref().is_some_and(|read| read.kind == WaitingFor::Text) {
@@ -27,11 +28,17 @@ pub fn reading(desk: &mut Desk<'_>, act: &Act) {
 }
 
 /// The step a value is for: the one in hand, or an open one of the part named.
-fn target(desk: &mut Desk<'_>, card: &UnitCard, procedure: &Procedure, act: &Act, unit: Option<Unit>) -> Option<Step> {
+fn target(
+    desk: &mut Desk<'_>,
+    card: &UnitCard,
+    procedure: &Procedure,
+    act: &Act,
+    unit: Option<Unit>,
+) -> Option<Step> {
     let current = notes::current(desk)?;
     let about = act.slots.about.as_deref();
     let mine = about.is_none() || about == current.about.as_deref();
-    if mine && wants_value(&current) {
+    if mine && wants_value(&current) && !notes::is_past(desk, &current) {
         return Some(current);
     }
     let named = about.or(current.about.as_deref());
@@ -62,7 +69,12 @@ fn aside(desk: &mut Desk<'_>, card: &UnitCard, act: &Act, unit: Option<Unit>) {
     let about = act.slots.about.clone();
     let role = format!("{:?}", unit.dimension()).to_lowercase();
     let name = about.as_deref().map_or_else(|| role.clone(), |about| card.name_of(about).to_owned());
-    desk.emit(Event::Reading(Kept { about, value: Some(value), unit: Some(unit.name().to_owned()), ..blank(&role) }));
+    desk.emit(Event::Reading(Kept {
+        about,
+        value: Some(value),
+        unit: Some(unit.name().to_owned()),
+        ..blank(&role)
+    }));
     desk.show_step = false;
     desk.say(Part::SaidBack(Value { name, kept, from: None, said: None, digits: true }));
 }
@@ -97,13 +109,20 @@ pub fn blank(role: &str) -> Kept {
 }
 
 /// Takes a value for a step: converts, judges, keeps, and says what follows.
-pub fn take(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, value: f64, unit: Option<Unit>, from: Option<End>) {
+pub fn take(
+    desk: &mut Desk<'_>,
+    card: &UnitCard,
+    step: &Step,
+    value: f64,
+    unit: Option<Unit>,
+    from: Option<End>,
+) {
     match judge::value(desk, card, step, value, unit, from) {
         Judged::Refused(refusal) => desk.say(Part::Refused(refusal)),
         Judged::NeedsTravel(kept) => {
             // The count from full out stands until the travel is known; then it is converted.
-            desk.emit(Event::Reading(kept));
-            closing::close(desk, card, step, How::Value, None);
+            desk.emit(Event::Reading(kept.clone()));
+            closing::close(desk, card, step, How::Value, Some(&kept));
         }
         Judged::Kept { kept, said_back } if critical(step) && kept.said_unit.is_some() => {
             desk.open(Pending::Value { kept });
@@ -126,17 +145,11 @@ pub fn keep(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: Kept, said_
         if let Some(said_back) = said_back.filter(|value| desk.by_ear() || value.said.is_some()) {
             desk.say(Part::SaidBack(said_back));
         }
-        closing::close(desk, card, step, How::Value, kept.value);
-        mark_heard_back(desk, &kept);
+        closing::close(desk, card, step, How::Value, Some(&kept));
         after(desk, card, step, &kept);
         return;
     }
     out_of_limits(desk, card, step, &kept, repeated);
-}
-
-/// A reading by ear is said back; its step is opened again by a denial.
-fn mark_heard_back(desk: &mut Desk<'_>, kept: &Kept) {
-    let _ = (desk, kept);
 }
 
 /// Whether the same count was already out of limits at this step: counted again, it is a finding.
@@ -159,7 +172,7 @@ fn out_of_limits(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &Kept,
     let finding = Event::Finding { step: Some(step.id.clone()), about: step.about.clone(), text };
     let then = if recount && repeated {
         desk.emit(finding);
-        closing::close(desk, card, step, How::Value, kept.value);
+        closing::close(desk, card, step, How::Value, Some(kept));
         after(desk, card, step, kept);
         Consequence::Finding
     } else if recount {
@@ -180,10 +193,7 @@ fn after(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &Kept) {
         Role::Named(role) if role == "rate" => rate::fitted(desk, card, about, kept),
         _ => {}
     }
-    if step.deed == Deed::Replace {
-        let text = kept.value.map(crate::quantity::figures::words).unwrap_or_default();
-        desk.emit(Event::Fitted { about: about.to_owned(), text });
-    }
+    fitted(desk, step, &kept.value.map(crate::quantity::figures::words).unwrap_or_default());
 }
 
 /// A setting counted from full out before the travel was known is converted now.
@@ -225,4 +235,12 @@ pub fn words(desk: &mut Desk<'_>, text: &str) {
     };
     desk.emit(Event::Reading(kept));
     closing::close(desk, &card, &step, How::Value, None);
+    fitted(desk, &step, text);
+}
+
+/// A part renewed with its batch or rate said is kept as fitted.
+fn fitted(desk: &mut Desk<'_>, step: &Step, text: &str) {
+    if let (Deed::Replace, Some(about)) = (step.deed, &step.about) {
+        desk.emit(Event::Fitted { about: about.clone(), text: text.to_owned() });
+    }
 }

@@ -2,7 +2,7 @@
 
 use crate::bench::desk::Desk;
 use crate::bench::state::Fitting;
-use crate::bench::{Ack, Part, present};
+use crate::bench::{Ack, Part, flow, present};
 use crate::event::Event;
 use crate::rulebase::{Deed, Procedure, Step, UnitCard};
 
@@ -32,9 +32,8 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
     let steps = procedure.all_steps();
     let spoilt = |id: &str| {
         let part = place.parts.get(id);
-        let loose = part.is_some_and(|part| {
-            part.locked && !matches!(part.fitting, Fitting::Torqued | Fitting::Nipped)
-        });
+        let loose = part
+            .is_some_and(|part| part.locked && !matches!(part.fitting, Fitting::Torqued | Fitting::Nipped));
         loose && past_open_time(desk, id)
     };
     let unsure = |id: &str| place.parts.get(id).is_some_and(|part| part.safe && part.fitting != Fitting::Off);
@@ -45,7 +44,7 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
             step.about.as_deref().is_some_and(|about| match step.deed {
                 Deed::Threadlock | Deed::Refit => spoilt(about),
                 Deed::Clean => spoilt(about),
-                Deed::Prove => unsure(about),
+                Deed::Prove => flow::makes_safe(procedure, step) && unsure(about),
                 _ => false,
             })
         })

@@ -50,7 +50,14 @@ pub fn ask(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, reason: Option<Str
 }
 
 /// The second utterance has come: the step is left out, or left out of limits.
-pub fn sure(desk: &mut Desk<'_>, card: &UnitCard, procedure: &Procedure, id: &str, reason: &str, deviation: bool) {
+pub fn sure(
+    desk: &mut Desk<'_>,
+    card: &UnitCard,
+    procedure: &Procedure,
+    id: &str,
+    reason: &str,
+    deviation: bool,
+) {
     let Some(step) = procedure.step(id) else { return };
     desk.emit(Event::Settled);
     let name = present::title(card, step);
@@ -59,7 +66,7 @@ pub fn sure(desk: &mut Desk<'_>, card: &UnitCard, procedure: &Procedure, id: &st
         return desk.say(Part::Ack(Ack::Skipped(name)));
     }
     let value = last_value(desk, id);
-    let moved = deeds::effects(card, step, value.as_ref().and_then(|kept| kept.value));
+    let moved = deeds::effects(card, step, value.as_ref());
     desk.emit(Event::Deviated { step: id.to_owned(), reason: reason.to_owned(), value, moved });
     desk.say(Part::Ack(Ack::Deviated(name)));
 }

@@ -93,7 +93,8 @@ pub fn range(desk: &mut Desk<'_>, act: &Act) {
         AdjusterKind::Screw { turns, datum, .. } => match (turns, datum) {
             (Some(turns), _) => (0.0, *turns, "full out", None),
             (None, Some(_)) | (None, None) => {
-                return desk.say(Part::Unknown { what: format!("all of the turns of the {}", adjuster.name()) });
+                return desk
+                    .say(Part::Unknown { what: format!("all of the turns of the {}", adjuster.name()) });
             }
         },
         AdjusterKind::Charge { limit, .. } => {

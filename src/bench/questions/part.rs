@@ -5,9 +5,9 @@ use crate::bench::desk::Desk;
 use crate::bench::flow::Judge;
 use crate::bench::{Fact, Part as Said, present};
 use crate::event::Event;
-use crate::quantity::Quantity;
+use crate::quantity::Unit;
 use crate::rulebase::{Adjuster, AdjusterKind, Deed, Part, Step, UnitCard};
-use crate::workings::hex;
+use crate::workings::hex::{self, Drive, ToolSize};
 use std::sync::Arc;
 
 /// The part or adjuster a question is about: the one named, else the one in hand.
@@ -15,26 +15,27 @@ pub fn about(desk: &Desk<'_>, act: &Act) -> Option<String> {
     act.slots.about.clone().or_else(|| crate::bench::entries::notes::current(desk)?.about)
 }
 
-/// The card and the part a question is about; says so where there is none.
-fn part_of(desk: &mut Desk<'_>, act: &Act) -> Option<(Arc<UnitCard>, Part)> {
+/// The card and the id a question is about; says so where there is none.
+fn subject(desk: &mut Desk<'_>, act: &Act) -> Option<(Arc<UnitCard>, String)> {
     let Some(card) = desk.card() else {
         crate::bench::entries::job::none_open(desk);
         return None;
     };
-    let id = about(desk, act);
-    let part = id.as_deref().and_then(|id| card.part(id)).cloned();
-    if part.is_none() && id.as_deref().and_then(|id| card.adjuster(id)).is_none() {
+    let id = about(desk, act).filter(|id| card.has(id));
+    if id.is_none() {
         desk.say(Said::Unknown { what: "which part is meant".to_owned() });
-        return None;
     }
-    let name = id.as_deref().map(|id| card.name_of(id).to_owned()).unwrap_or_default();
-    let part = part.unwrap_or_else(|| nothing(id.unwrap_or_default(), name));
-    Some((card, part))
+    Some((card, id?))
 }
 
-/// An adjuster has no entry as a part: it is asked about as one without fastener's facts.
-fn nothing(id: String, name: String) -> Part {
-    Part::bare(id, name)
+/// The same for a question that only a part answers.
+fn part_of(desk: &mut Desk<'_>, act: &Act, what: &str) -> Option<(Arc<UnitCard>, Part)> {
+    let (card, id) = subject(desk, act)?;
+    let part = card.part(&id).cloned();
+    if part.is_none() {
+        desk.say(unknown(what, card.name_of(&id)));
+    }
+    Some((card, part?))
 }
 
 /// Which tool or size?
@@ -44,28 +45,38 @@ pub fn tool(desk: &mut Desk<'_>, act: &Act) {
         Some(Which::All) => return tool_ahead(desk, usize::MAX),
         _ => {}
     }
-    let Some((card, part)) = part_of(desk, act) else { return };
+    let Some((card, id)) = subject(desk, act) else { return };
     let current = crate::bench::entries::notes::current(desk);
-    let step = current.filter(|step| step.about.as_deref() == Some(part.id.as_str()));
-    let fact = tool_fact(desk, &card, &part, step.as_ref());
-    desk.say(fact.map_or_else(|| unknown("a tool for", &part), Said::Fact));
+    let step = current.filter(|step| step.about.as_deref() == Some(id.as_str()));
+    let fact = tool_fact(desk, &card, &id, step.as_ref());
+    desk.say(fact.map_or_else(|| unknown("a tool for", card.name_of(&id)), Said::Fact));
 }
 
-fn tool_fact(desk: &Desk<'_>, card: &UnitCard, part: &Part, step: Option<&Step>) -> Option<Fact> {
+fn tool_fact(desk: &Desk<'_>, card: &UnitCard, id: &str, step: Option<&Step>) -> Option<Fact> {
     if let (Some(step), Some(procedure)) = (step, desk.procedure()) {
         let sheet = present::sheet(desk, card, &procedure, step);
         if sheet.tool.is_some() || sheet.size.is_some() {
-            return Some(Fact::Tool { name: sheet.name, tool: sheet.tool, size: sheet.size, hold: sheet.hold });
+            return Some(Fact::Tool {
+                name: sheet.name,
+                tool: sheet.tool,
+                size: sheet.size,
+                hold: sheet.hold,
+            });
         }
     }
-    let (tool, size) = present::tool_of(part);
-    let any = part.handling.values().find_map(|handling| handling.tool.clone());
-    let tool = tool.or(any.filter(|_| size.is_none()));
+    let part = card.part(id);
+    let adjuster = card.adjuster(id);
+    let (tool, size) = part.map(present::tool_of).unwrap_or_default();
+    let handling = part.map(|part| &part.handling).or(adjuster.map(|adjuster| &adjuster.handling))?;
+    let any = handling.values().find_map(|handling| handling.tool.clone());
+    let tool =
+        tool.or(adjuster.and_then(|adjuster| adjuster.tool.clone())).or(any.filter(|_| size.is_none()));
+    let hold = part.and_then(|part| part.hold.clone());
     (tool.is_some() || size.is_some()).then(|| Fact::Tool {
-        name: part.name().to_owned(),
+        name: card.name_of(id).to_owned(),
         tool,
         size,
-        hold: part.hold.clone(),
+        hold,
     })
 }
 
@@ -78,8 +89,8 @@ fn tool_ahead(desk: &mut Desk<'_>, most: usize) {
     let cursor = desk.cursor();
     let mut facts: Vec<Fact> = Vec::new();
     for step in judge.ahead(&procedure, place).into_iter().filter(|step| Some(&step.id) != cursor.as_ref()) {
-        let part = step.about.as_deref().and_then(|id| card.part(id));
-        let fact = part.and_then(|part| tool_fact(desk, &card, part, Some(step)));
+        let id = step.about.as_deref().filter(|id| card.has(id));
+        let fact = id.and_then(|id| tool_fact(desk, &card, id, Some(step)));
         facts.extend(fact.filter(|fact| !facts.contains(fact)));
         if facts.len() >= most {
             break;
@@ -95,36 +106,33 @@ fn tool_ahead(desk: &mut Desk<'_>, most: usize) {
 
 /// Will this other tool do?
 pub fn swap(desk: &mut Desk<'_>, act: &Act) {
-    let Some((_, part)) = part_of(desk, act) else { return };
-    let Some(tool) = act.slots.tool.clone() else { return desk.say(unknown("a tool to try on", &part)) };
-    let size = size_in(&tool);
-    let key = part.key.is_some();
-    let fact = size.zip(part.key.or(part.across)).and_then(|(size, hexagon)| {
-        let verdict = hex::stand_in(size, hexagon, key)?;
-        Some(Fact::Swap {
-            tool: tool.clone(),
+    let Some((_, part)) = part_of(desk, act, "a size of") else { return };
+    let Some(tool) = act.slots.tool.clone() else {
+        return desk.say(unknown("a tool to try on", part.name()));
+    };
+    let (hexagon, drive) = match (part.key, part.across) {
+        (Some(key), _) => (Some(key), Drive::Internal),
+        (None, across) => (across, Drive::External),
+    };
+    let hexagon = hexagon.and_then(|size| size.in_unit(Unit::Millimetre).ok()).map(ToolSize::metric);
+    let found =
+        ToolSize::parse(&tool).zip(hexagon).and_then(|(size, hexagon)| hex::stand_in(size, hexagon, drive));
+    desk.say(match found {
+        Some(found) => Said::Fact(Fact::Swap {
+            tool,
             part: part.name().to_owned(),
-            verdict: verdict.word().to_owned(),
-            why: verdict.why(),
-        })
+            verdict: found.verdict.word().to_owned(),
+            why: found.why,
+        }),
+        None => Said::Unknown { what: format!("whether {tool} will do on the {}", part.name()) },
     });
-    desk.say(fact.map_or_else(
-        || Said::Unknown { what: format!("whether {tool} will do on the {}", part.name()) },
-        Said::Fact,
-    ));
-}
-
-/// The size written in a tool's name.
-fn size_in(tool: &str) -> Option<Quantity> {
-    let words: Vec<&str> = tool.split_whitespace().collect();
-    words.windows(2).find_map(|pair| Quantity::parse(&pair.join(" ")).ok()).or_else(|| Quantity::parse(tool).ok())
 }
 
 /// How tight?
 pub fn torque(desk: &mut Desk<'_>, act: &Act) {
-    let Some((_, part)) = part_of(desk, act) else { return };
+    let Some((_, part)) = part_of(desk, act, "a torque for") else { return };
     if part.torque.is_none() && part.nip.is_none() {
-        return desk.say(unknown("a torque for", &part));
+        return desk.say(unknown("a torque for", part.name()));
     }
     desk.say(Said::Fact(Fact::Torque {
         name: part.name().to_owned(),
@@ -136,25 +144,23 @@ pub fn torque(desk: &mut Desk<'_>, act: &Act) {
 
 /// Which way?
 pub fn turn(desk: &mut Desk<'_>, act: &Act) {
-    let Some((card, part)) = part_of(desk, act) else { return };
-    let step = crate::bench::entries::notes::current(desk);
-    if let Some(adjuster) = card.adjuster(&part.id) {
+    let Some((card, id)) = subject(desk, act) else { return };
+    if let Some(adjuster) = card.adjuster(&id) {
         return turn_adjuster(desk, &card, adjuster);
     }
-    if part.thread.is_none() && part.across.is_none() && part.key.is_none() && part.tool.is_none() {
-        return desk.say(unknown("a way to turn", &part));
-    }
-    let tightening = step.as_ref().is_some_and(|step| {
-        step.about.as_deref() == Some(part.id.as_str()) && matches!(step.deed, Deed::Tighten | Deed::Refit)
-    });
+    let Some(part) = card.part(&id).filter(|part| present::is_turned(part)) else {
+        return desk.say(unknown("a way to turn", card.name_of(&id)));
+    };
+    let current = crate::bench::entries::notes::current(desk);
+    let step = current.filter(|step| step.about.as_deref() == Some(id.as_str()));
+    let tightening = step.as_ref().is_some_and(|step| matches!(step.deed, Deed::Tighten | Deed::Refit));
     let (doing, way) =
         if tightening { ("to tighten", part.opens.opposite()) } else { ("to undo", part.opens) };
-    let way = step.filter(|step| step.about.as_deref() == Some(part.id.as_str())).and_then(|step| step.way).unwrap_or(way);
     desk.say(Said::Fact(Fact::Turn {
         name: part.name().to_owned(),
         doing: doing.to_owned(),
-        way,
-        seen_from: present::seen_from(&card, &part.id),
+        way: step.and_then(|step| step.way).unwrap_or(way),
+        seen_from: card.seen_from(&id).map(str::to_owned),
     }));
 }
 
@@ -172,13 +178,13 @@ fn turn_adjuster(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster) {
         name: adjuster.name().to_owned(),
         doing: doing.to_owned(),
         way,
-        seen_from: present::seen_from(card, &adjuster.id),
+        seen_from: card.seen_from(&adjuster.id).map(str::to_owned),
     }));
 }
 
 /// Which threadlocker, how much, where?
 pub fn locker(desk: &mut Desk<'_>, act: &Act) {
-    let Some((_, part)) = part_of(desk, act) else { return };
+    let Some((_, part)) = part_of(desk, act, "threadlocker for") else { return };
     let locker = part.locker.as_ref();
     desk.say(Said::Fact(Fact::Locker {
         name: part.name().to_owned(),
@@ -191,80 +197,78 @@ pub fn locker(desk: &mut Desk<'_>, act: &Act) {
 
 /// What lines up with what?
 pub fn mark(desk: &mut Desk<'_>, act: &Act) {
-    let Some((_, part)) = part_of(desk, act) else { return };
-    match &part.mark {
-        Some(mark) => {
-            let (name, lines_up) = (part.name().to_owned(), mark.lines_up.clone());
-            desk.say(Said::Fact(Fact::Mark { name, lines_up }));
-        }
-        None => desk.say(unknown("a mark on", &part)),
+    let Some((card, id)) = subject(desk, act) else { return };
+    let name = card.name_of(&id).to_owned();
+    match card.mark(&id) {
+        Some(mark) => desk.say(Said::Fact(Fact::Mark { name, lines_up: mark.lines_up.clone() })),
+        None => desk.say(unknown("a mark on", &name)),
     }
 }
 
 /// What to do when it will not move: the next rung of the ladder.
 pub fn stuck(desk: &mut Desk<'_>, act: &Act) {
-    let Some((_, part)) = part_of(desk, act) else { return };
-    let given = desk.place().and_then(|place| place.stuck.get(&part.id)).copied().unwrap_or_default();
-    let last = part.stuck.len() as u32;
+    let Some((card, id)) = subject(desk, act) else { return };
+    let name = card.name_of(&id).to_owned();
+    let ladder = card.stuck(&id);
+    let given = desk.place().and_then(|place| place.stuck.get(&id)).copied().unwrap_or_default();
+    let last = ladder.len() as u32;
     let rung = (given + 1).min(last);
-    let Some(text) = rung.checked_sub(1).and_then(|index| part.stuck.get(index as usize)).cloned() else {
-        return desk.say(unknown("what frees", &part));
+    let Some(text) = rung.checked_sub(1).and_then(|index| ladder.get(index as usize)).cloned() else {
+        return desk.say(unknown("what frees", &name));
     };
-    desk.emit(Event::Stuck { about: part.id.clone(), rung });
-    let name = part.name().to_owned();
+    desk.emit(Event::Stuck { about: id, rung });
     desk.say(Said::Fact(Fact::Stuck { name, rung: text, last: rung == last }));
 }
 
 /// Where does the value come from?
 pub fn source(desk: &mut Desk<'_>, act: &Act) {
-    let Some((card, part)) = part_of(desk, act) else { return };
-    let own = part.source.clone().or_else(|| card.adjuster(&part.id).and_then(|found| found.source.clone()));
+    let Some((card, id)) = subject(desk, act) else { return };
+    let name = card.name_of(&id).to_owned();
+    let part = card.part(&id).and_then(|part| part.source.clone());
+    let own = part.or_else(|| card.adjuster(&id).and_then(|adjuster| adjuster.source.clone()));
     match own.or_else(|| card.source.clone()) {
-        Some(source) => desk.say(Said::Fact(Fact::Source { name: part.name().to_owned(), source })),
-        None => desk.say(unknown("a source for", &part)),
+        Some(source) => desk.say(Said::Fact(Fact::Source { name, source })),
+        None => desk.say(unknown("a source for", &name)),
     }
 }
 
 /// A part's size, thread, grade or limit.
 pub fn part(desk: &mut Desk<'_>, act: &Act) {
-    let Some((card, part)) = part_of(desk, act) else { return };
-    let rows = rows(&card, &part);
-    if rows.is_empty() {
-        return desk.say(unknown("a size of", &part));
+    let Some((card, id)) = subject(desk, act) else { return };
+    let mut rows = card.part(&id).map(rows).unwrap_or_default();
+    if let Some(AdjusterKind::Charge { limit, .. }) = card.adjuster(&id).map(|adjuster| &adjuster.kind) {
+        rows.push(("charge".to_owned(), limit.say(), limit.show()));
     }
-    desk.say(Said::Fact(Fact::Sizes { name: part.name().to_owned(), rows }));
+    let name = card.name_of(&id).to_owned();
+    if rows.is_empty() {
+        return desk.say(unknown("a size of", &name));
+    }
+    desk.say(Said::Fact(Fact::Sizes { name, rows }));
 }
 
 /// Name, spoken figure and shown figure of everything the card gives.
-fn rows(card: &UnitCard, part: &Part) -> Vec<(String, String, String)> {
-    let mut rows = Vec::new();
-    let mut add = |name: &str, value: Option<Quantity>| {
-        rows.extend(value.map(|value| (name.to_owned(), value.say(), value.show())));
-    };
-    add("across flats", part.across);
-    add("key", part.key);
-    add("bore", part.bore);
-    for (name, size) in &part.sizes {
-        add(name, Some(*size));
-    }
-    if let Some(spring) = part.springs.first() {
-        add("rate", Some(spring.rate));
-        add("free length", Some(spring.free));
-        add("block length", spring.block);
-        add("inside diameter", spring.bore);
-    }
-    rows.extend(part.thread.iter().map(|thread| ("thread".to_owned(), thread.text.clone(), thread.text.clone())));
-    for (name, limit) in &part.limits {
-        rows.push((name.clone(), limit.say(), limit.show()));
-    }
-    if let Some(adjuster) = card.adjuster(&part.id)
-        && let AdjusterKind::Charge { limit, .. } = &adjuster.kind
-    {
-        rows.push(("charge".to_owned(), limit.say(), limit.show()));
-    }
+fn rows(part: &Part) -> Vec<(String, String, String)> {
+    let spring = part.springs.first();
+    let sizes = part.sizes.iter().map(|(name, size)| (name.as_str(), Some(*size)));
+    let figures = [("across flats", part.across), ("key", part.key), ("bore", part.bore)]
+        .into_iter()
+        .chain(sizes)
+        .chain([
+            ("rate", spring.map(|spring| spring.rate)),
+            ("free length", spring.map(|spring| spring.free)),
+            ("block length", spring.and_then(|spring| spring.block)),
+            ("inside diameter", spring.and_then(|spring| spring.bore)),
+        ]);
+    let mut rows: Vec<(String, String, String)> = figures
+        .filter_map(|(name, value)| value.map(|value| (name.to_owned(), value.say(), value.show())))
+        .collect();
+    rows.extend(
+        part.thread.iter().map(|thread| ("thread".to_owned(), thread.text.clone(), thread.text.clone())),
+    );
+    rows.extend(part.limits.iter().map(|(name, limit)| (name.clone(), limit.say(), limit.show())));
     rows
 }
 
-fn unknown(what: &str, part: &Part) -> Said {
-    Said::Unknown { what: format!("{what} the {}", part.name()) }
+fn unknown(what: &str, name: &str) -> Said {
+    Said::Unknown { what: format!("{what} the {name}") }
 }

@@ -106,7 +106,9 @@ fn about_fits(act: &Act, kept: &crate::event::Envelope) -> bool {
         Event::Reading(value) | Event::Corrected { now: value, .. } => value.about.as_deref() == Some(about),
         Event::StepDone { moved, .. } => moved.iter().any(|change| change.about == about),
         Event::Wanted { about: own, .. } | Event::Fitted { about: own, .. } => own == about,
-        Event::Troubled { about: own, .. } | Event::Finding { about: own, .. } => own.as_deref() == Some(about),
+        Event::Troubled { about: own, .. } | Event::Finding { about: own, .. } => {
+            own.as_deref() == Some(about)
+        }
         _ => false,
     }
 }

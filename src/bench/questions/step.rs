@@ -93,7 +93,8 @@ pub fn help(desk: &mut Desk<'_>) {
         WaitingFor::Nothing => &["start re-spring, Birch forty four, front left"],
         _ => &["the value, with its unit where it is another than the card's"],
     };
-    let always = ["what's next", "which tool", "how tight", "which way", "how many clicks back", "scratch that"];
+    let always =
+        ["what's next", "which tool", "how tight", "which way", "how many clicks back", "scratch that"];
     let phrases = now.iter().chain(&always).map(|phrase| (*phrase).to_owned()).collect();
     desk.say(Part::Fact(Fact::Help { phrases }));
 }

@@ -35,12 +35,12 @@ fn convert(desk: &mut Desk<'_>, value: Quantity, into: Option<&str>) {
 /// The unit a technician means by "in proper money": metric for inch, inch for metric.
 fn other_habit(unit: Unit) -> Option<Unit> {
     const PAIRS: [(Unit, Unit); 8] = [
-        (Unit::NewtonMetre, Unit::PoundForceFoot),
-        (Unit::PoundForceInch, Unit::NewtonMetre),
+        (Unit::NewtonMetre, Unit::PoundFoot),
+        (Unit::PoundInch, Unit::NewtonMetre),
         (Unit::Millimetre, Unit::Inch),
         (Unit::Bar, Unit::Psi),
         (Unit::Celsius, Unit::Fahrenheit),
-        (Unit::NewtonPerMillimetre, Unit::PoundForcePerInch),
+        (Unit::NewtonPerMillimetre, Unit::PoundPerInch),
         (Unit::Kilogram, Unit::Pound),
         (Unit::Newton, Unit::PoundForce),
     ];

@@ -33,7 +33,9 @@ fn take_back(state: &mut State, utterance: &str) {
 
 fn fold(state: &mut State, envelope: &Envelope) {
     state.record.last = Some(envelope.at);
+    let same = state.record.kept.last().is_some_and(|entry| entry.utterance == envelope.utterance.id);
     if envelope.event.changes_job()
+        && !same
         && let Some(place) = current(state)
     {
         // The technician's next entry closes what was said back by ear.
