@@ -11,6 +11,7 @@ pub mod script;
 mod pack;
 mod part;
 mod procedure;
+pub mod script;
 mod step;
 mod tool;
 
