@@ -1,6 +1,7 @@
 //! The one integration test binary: it links once; each topic is a module.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
 mod architecture;
+mod bench_entries;
 mod bench_walk;
 mod book;
 mod book_damage;

@@ -1,6 +1,7 @@
 //! The sentences of replies: what an everyday step, a caution, a way back and a refusal sound and look like.
 
-use crate::reply_support::generate::{Draw, all};
+use crate::reply_support::each::all;
+use crate::reply_support::generate::Draw;
 use sparehand::act::{Doubt, End, Waiting, WaitingFor};
 use sparehand::bench::{
     Ack, Answer, Asks, CautionCard, Fact, Part, Question, Refusal, RestoreCard, SettingRow, SettingsCard,
@@ -167,6 +168,36 @@ fn a_screw_has_turns_and_the_length_to_its_datum() {
     card.turn = None;
     assert!(
         say(Part::Restore(card)).contains("set it until it measures thirty eight point five millimetres")
+    );
+}
+
+#[test]
+fn a_screw_counted_from_its_stop_is_checked_by_its_length() {
+    let mut card = back("preload", q("3 turn"));
+    card.to_stop = Some((End::FullOut, Way::Anticlockwise));
+    card.turn = Some((Way::Clockwise, q("3 turn")));
+    card.length = Some(q("38.5 mm"));
+    card.datum = Some("perch to collar".into());
+    assert_eq!(
+        say(Part::Restore(card.clone())),
+        "Preload, wind it anticlockwise to the stop, then three turns clockwise. Check it measures thirty eight point \
+         five millimetres, perch to collar."
+    );
+    (card.to_stop, card.turn) = (None, None);
+    assert!(
+        say(Part::Restore(card)).starts_with("Preload, it already stands at three turns, leave it. Check")
+    );
+}
+
+#[test]
+fn a_ring_with_ends_is_counted_from_its_lowest() {
+    let mut card = back("range ring", Quantity::new(2.0, Unit::PositionStep));
+    card.to_stop = Some((End::FullIn, Way::Anticlockwise));
+    card.turn = Some((Way::Clockwise, Quantity::new(2.0, Unit::PositionStep)));
+    card.passes = vec![1];
+    assert_eq!(
+        say(Part::Restore(card)),
+        "Range ring, turn it anticlockwise to the stop, then clockwise two positions, through one, to position two."
     );
 }
 

@@ -1,7 +1,8 @@
 //! Eye and ear get the same figures, in the spoken set, over every kind of part.
 
+use crate::reply_support::each::all;
 use crate::reply_support::figures::figures;
-use crate::reply_support::generate::{Draw, all};
+use crate::reply_support::generate::Draw;
 use proptest::prelude::*;
 use sparehand::act::Waiting;
 use sparehand::bench::{Ack, Answer, Part, Question, Value};
