@@ -17,4 +17,8 @@ mod reply_figures;
 mod reply_speakable;
 mod reply_support;
 mod rulebase;
+mod rulebase_pack;
+mod rulebase_scripts;
+mod source_problems;
+mod source_yaml;
 mod workings_adjusters;

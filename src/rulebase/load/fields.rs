@@ -135,7 +135,8 @@ impl<'a> Fields<'a> {
             Some("yes" | "true") => true,
             Some("no" | "false") => false,
             _ => {
-                self.report.wrong(node.span, node.words(), "`yes` or `no`", "write `yes` or `no`");
+                let found = format!("`{name}` is {}", node.words());
+                self.report.wrong(node.span, found, "`yes` or `no`", "write `yes` or `no`");
                 false
             }
         }
@@ -146,7 +147,8 @@ impl<'a> Fields<'a> {
         let node = self.filled(name)?;
         let number = node.text().and_then(|text| text.parse::<u32>().ok()).filter(|number| *number > 0);
         if number.is_none() {
-            self.report.wrong(node.span, node.words(), "a whole number from 1", "write one such as `3`");
+            let found = format!("`{name}` is {}", node.words());
+            self.report.wrong(node.span, found, "a whole number from 1", "write one such as `3`");
         }
         number
     }

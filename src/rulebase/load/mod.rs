@@ -94,20 +94,24 @@ impl Load<'_> {
     fn scripts(&mut self, units: &Units, procedures: &Procedures) -> Scripts {
         let texts = self.folder("scripts/");
         let (scripts, problems) = Scripts::compile(&texts, &self.expressions);
-        let broken = !problems.is_empty();
-        self.problems.extend(problems);
+        if !problems.is_empty() {
+            self.problems.extend(problems);
+            return scripts;
+        }
         let views = procedures.values().filter_map(|one| Some(Made::up(Arc::clone(units.get(&one.unit)?), one)));
         let views: Vec<Made<'_>> = views.collect();
-        for (path, text) in texts.iter().filter(|(path, _)| path.ends_with(".rhai")) {
-            self.problems.extend(script::library(&scripts, path, text, &views));
+        let files = texts.iter().filter(|(path, _)| path.ends_with(".rhai"));
+        let problems: Vec<Problem> =
+            files.flat_map(|(path, text)| script::library(&scripts, path, text, &views)).collect();
+        if !problems.is_empty() {
+            self.problems.extend(problems);
+            return scripts;
         }
         let mut seen: BTreeSet<(&str, &str, &str)> = BTreeSet::new();
         for expression in &self.expressions {
             let key = (expression.procedure.clone(), expression.unit.clone());
             let fresh = seen.insert((&expression.text, &expression.procedure, &expression.unit));
-            if let (false, true, Some(procedure), Some(card)) =
-                (broken, fresh, procedures.get(&key), units.get(&expression.unit))
-            {
+            if let (true, Some(procedure), Some(card)) = (fresh, procedures.get(&key), units.get(&expression.unit)) {
                 self.problems.extend(Made::up(Arc::clone(card), procedure).try_out(&scripts, expression));
             }
         }
@@ -200,7 +204,8 @@ impl Load<'_> {
 fn placed(path: &str, text: &str, procedure: &Procedure, found: Vec<Found>) -> Vec<Expression> {
     let file: Arc<str> = path.into();
     let expression = |found: Found| {
-        let first = text.lines().nth(found.span.start.0 as usize).unwrap_or_default();
+        // A block's span begins at its first line, at the column of the indicator.
+        let first = text.lines().nth(found.span.start.0.saturating_sub(1) as usize).unwrap_or_default();
         let indent = first.chars().take_while(|letter| *letter == ' ').count();
         Expression {
             text: found.text,

@@ -64,7 +64,8 @@ fn phase(key: &Key, node: &Node, report: &Report, world: &World<'_>) -> Option<P
             (fields.flag("makes safe"), fields.list("steps"))
         }
     };
-    if steps.is_empty() {
+    let empty = node.list().or_else(|| node.get("steps")?.list()).is_some_and(<[Node]>::is_empty);
+    if empty {
         report.wrong(key.span, format!("the phase `{}` has no steps", key.text), "a list of steps", "add steps, or take it out");
     }
     let steps = steps.iter().filter_map(|fields| step::read(fields, &key.text, world)).collect();

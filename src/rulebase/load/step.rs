@@ -101,6 +101,10 @@ pub(super) fn read(fields: &Fields<'_>, under: &str, world: &World<'_>) -> Optio
 fn deed(fields: &Fields<'_>) -> Option<(Deed, String, Span)> {
     let mut found = fields.entries().iter().filter_map(|(key, node)| Some((Deed::parse(&key.text)?, key, node)));
     let Some((deed, key, node)) = found.next() else {
+        // A deed that is misspelt was reported as an unknown field already.
+        if fields.entries().iter().any(|(key, _)| STEP.field(&key.text).is_none()) {
+            return None;
+        }
         let mend = "begin it with what it does to which part, such as `- loosen: foot-nut`";
         fields.report.wrong(fields.span, "a step that does nothing", "one word such as `loosen`, `tighten`, `look`", mend);
         return None;

@@ -71,9 +71,21 @@ pub(super) fn words(error: &EvalAltResult) -> (FaultKind, String, String) {
         E::ErrorMismatchDataType(wanted, found, _) | E::ErrorMismatchOutputType(wanted, found, _) => {
             (Broken, format!("{} where {} is wanted", ours(found), ours(wanted)), "compare it, so that it is yes or no")
         }
+        E::ErrorPropertyNotFound(name, _) => {
+            (Broken, format!("there is nothing called `{name}` here"), "call a function of the program")
+        }
+        E::ErrorDotExpr(what, _) => (Broken, property(what), "call a function of the program"),
         other => (Broken, plain(&other.to_string()), "mend the expression"),
     };
     (kind, found, mend.to_owned())
+}
+
+/// "Unknown property 'clicks' - ..." in our words.
+fn property(what: &str) -> String {
+    match what.split('\'').nth(1) {
+        Some(name) => format!("there is nothing called `{name}` in it"),
+        None => plain(what),
+    }
 }
 
 /// A parse error in our words.
@@ -85,7 +97,7 @@ pub(super) fn parse_words(kind: &ParseErrorType) -> (FaultKind, String, String) 
     };
     let found = match kind {
         ParseErrorType::VariableUndefined(name) => format!("there is no `{name}` here"),
-        other => format!("this is no expression: {}", plain(&other.to_string())),
+        other => format!("this is no Rhai: {}", plain(&other.to_string())),
     };
     (FaultKind::Broken, found, mend.to_owned())
 }

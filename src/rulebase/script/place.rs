@@ -49,7 +49,7 @@ impl Expression {
         match self.style {
             Style::Plain if self.span.end.0 == first => Place::new(Arc::clone(&self.file), first, from + column - 1),
             Style::Quoted if self.span.end.0 == first => Place::new(Arc::clone(&self.file), first, from + column),
-            Style::Literal => Place::new(Arc::clone(&self.file), first + line, self.indent + column),
+            Style::Literal => Place::new(Arc::clone(&self.file), first + line - 1, self.indent + column),
             _ => self.place(),
         }
     }

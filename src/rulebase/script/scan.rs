@@ -29,7 +29,10 @@ pub fn calls(text: &str) -> Vec<Call> {
             let begin = scan.at;
             let name = scan.word();
             scan.blank();
-            if scan.here() == Some('(') && !KEYWORDS.contains(&name.as_str()) {
+            if name == "fn" {
+                scan.word();
+                scan.blank();
+            } else if scan.here() == Some('(') && !KEYWORDS.contains(&name.as_str()) {
                 let (line, column) = scan.spot(begin);
                 let rest = scan.at;
                 found.push(Call { takes: scan.arguments(), method: last == '.', name, line, column });
@@ -47,8 +50,8 @@ pub fn calls(text: &str) -> Vec<Call> {
 }
 
 /// Words that a bracket may follow without a call.
-const KEYWORDS: [&str; 14] =
-    ["if", "while", "switch", "return", "for", "in", "else", "fn", "let", "const", "loop", "do", "until", "throw"];
+const KEYWORDS: [&str; 13] =
+    ["if", "while", "switch", "return", "for", "in", "else", "let", "const", "loop", "do", "until", "throw"];
 
 /// Line and column of the first thing that stands outside a function.
 pub fn outside(text: &str) -> Option<(usize, usize)> {

@@ -185,7 +185,7 @@ impl Scripts {
                 problems.extend(self.take(&file, &ast));
                 problems
             }
-            Err(problem) => vec![problem(&|at| lib_place(&file, at))],
+            Err(problem) => vec![problem(&|at| lib_place(&file, at)).mend("mend the function there")],
         }
     }
 
