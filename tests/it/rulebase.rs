@@ -48,7 +48,8 @@ fn files(folder: &Path) -> BTreeMap<String, String> {
 
 #[test]
 fn the_built_in_pack_loads() {
-    let pack = Pack::built_in().unwrap_or_else(|problems| panic!("{}", drawn(&problems, &files(&root().join("rules")))));
+    let pack = Pack::built_in()
+        .unwrap_or_else(|problems| panic!("{}", drawn(&problems, &files(&root().join("rules")))));
     let units: Vec<&str> = pack.units.keys().map(String::as_str).collect();
     assert_eq!(units, ["birch-44", "birch-60", "lark-43"]);
     assert_eq!(pack.files(), &files(&root().join("rules")), "what is built in is what stands under rules/");

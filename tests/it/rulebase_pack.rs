@@ -30,9 +30,15 @@ fn the_birch_44_card_says_what_the_design_says() {
     assert_eq!(nut.torque, Some(Limit { lo: Some(30.0), hi: Some(34.0), unit: Unit::NewtonMetre }));
     assert!(nut.critical.is_some());
     assert_eq!(nut.thread.as_ref().map(|thread| thread.text.as_str()), Some("M14 x 1"));
-    assert_eq!((nut.across.unwrap().value, nut.bore.unwrap().value, nut.opens), (21.0, 6.0, Way::Anticlockwise));
+    assert_eq!(
+        (nut.across.unwrap().value, nut.bore.unwrap().value, nut.opens),
+        (21.0, 6.0, Way::Anticlockwise)
+    );
     assert_eq!(nut.sizes["relief"].value, 11.5);
-    assert_eq!(nut.locker.as_ref().map(|it| (it.grade.as_str(), it.open.value, it.open.unit)), Some(("medium", 5.0, Unit::Minute)));
+    assert_eq!(
+        nut.locker.as_ref().map(|it| (it.grade.as_str(), it.open.value, it.open.unit)),
+        Some(("medium", 5.0, Unit::Minute))
+    );
     // "Torque bands are +/- 6 % from 10 N.m, 10 % below, where none is given."
     let top = card.part("top-nut").unwrap().torque.unwrap();
     assert!((top.lo.unwrap() - 42.3).abs() < 1e-9 && (top.hi.unwrap() - 47.7).abs() < 1e-9, "{top:?}");
@@ -43,8 +49,13 @@ fn the_birch_44_card_says_what_the_design_says() {
     let only = Some(Way::Clockwise);
     assert_eq!(kinds[1], &AdjusterKind::Ring { first: 0, last: 4, only, rises: Way::Clockwise, wraps: true });
     assert!(matches!(kinds[2], AdjusterKind::Screw { pitch, datum: Some(_), .. } if pitch.value == 1.5));
-    let springs: Vec<(f64, f64)> =
-        card.part("spring").unwrap().springs.iter().map(|it| (it.rate.value, it.block.unwrap().value)).collect();
+    let springs: Vec<(f64, f64)> = card
+        .part("spring")
+        .unwrap()
+        .springs
+        .iter()
+        .map(|it| (it.rate.value, it.block.unwrap().value))
+        .collect();
     assert_eq!(springs, [(70.0, 95.0), (80.0, 100.0)]);
 }
 
@@ -56,19 +67,66 @@ fn every_id_of_the_design_is_on_its_card() {
         (
             "birch-44",
             &[
-                "slow-rebound", "rebound-range", "preload", "clicker-knob", "knob-grub", "needle-collar", "foot-grub",
-                "foot-nut", "top-nut", "top-mount", "bump-stop", "perch-lock", "spring", "shaft-seal", "cartridge", "carrier",
+                "slow-rebound",
+                "rebound-range",
+                "preload",
+                "clicker-knob",
+                "knob-grub",
+                "needle-collar",
+                "foot-grub",
+                "foot-nut",
+                "top-nut",
+                "top-mount",
+                "bump-stop",
+                "perch-lock",
+                "spring",
+                "shaft-seal",
+                "cartridge",
+                "carrier",
             ],
         ),
         (
             "birch-60",
             &[
-                "slow-bump", "fast-bump", "rebound", "reservoir-charge", "preload", "gas-cap", "gas-valve", "reservoir-cap",
-                "cap-ring", "seal-head", "piston-nut", "shim-stack", "piston-band", "o-rings", "bump-stop", "eye-bearing",
-                "floating-piston", "shaft-eye", "spring", "tender", "spacer", "oil",
+                "slow-bump",
+                "fast-bump",
+                "rebound",
+                "reservoir-charge",
+                "preload",
+                "gas-cap",
+                "gas-valve",
+                "reservoir-cap",
+                "cap-ring",
+                "seal-head",
+                "piston-nut",
+                "shim-stack",
+                "piston-band",
+                "o-rings",
+                "bump-stop",
+                "eye-bearing",
+                "floating-piston",
+                "shaft-eye",
+                "spring",
+                "tender",
+                "spacer",
+                "oil",
             ],
         ),
-        ("lark-43", &["preload", "rebound", "bump", "fork-cap", "rod-nut", "axle-clamp", "oil-level", "oil", "spring", "seal"]),
+        (
+            "lark-43",
+            &[
+                "preload",
+                "rebound",
+                "bump",
+                "fork-cap",
+                "rod-nut",
+                "axle-clamp",
+                "oil-level",
+                "oil",
+                "spring",
+                "seal",
+            ],
+        ),
     ];
     for (unit, wanted) in wanted {
         let found = ids(unit);
@@ -92,7 +150,10 @@ fn what_a_step_waits_for_comes_from_the_card() {
     let found = read("found/count-slow-rebound-found");
     assert_eq!((found.kind, found.role, found.recount), (WaitingFor::Clicks, Role::Found, true));
     let travel = read("found/count-slow-rebound-travel");
-    assert_eq!((travel.role, travel.limit.unwrap().lo, travel.limit.unwrap().hi), (Role::Travel, Some(24.0), Some(24.0)));
+    assert_eq!(
+        (travel.role, travel.limit.unwrap().lo, travel.limit.unwrap().hi),
+        (Role::Travel, Some(24.0), Some(24.0))
+    );
     assert_eq!(read("restore/count-slow-rebound-travel-again").role, Role::TravelAgain);
     assert_eq!(read("found/count-rebound-range-found").kind, WaitingFor::Position);
     let left = read("restore/set-preload");
@@ -113,7 +174,10 @@ fn the_procedure_has_what_the_job_needs() {
     let main = procedure.phases.iter().map(|phase| phase.steps.len()).sum::<usize>();
     assert!((40..=70).contains(&main), "{main} steps");
     let phases: Vec<&str> = procedure.phases.iter().map(|phase| phase.id.as_str()).collect();
-    assert_eq!(phases, ["book-in", "found", "make-safe", "strip", "inspect", "swap", "rebuild", "restore", "hand-over"]);
+    assert_eq!(
+        phases,
+        ["book-in", "found", "make-safe", "strip", "inspect", "swap", "rebuild", "restore", "hand-over"]
+    );
     assert!(procedure.phases.iter().all(|phase| phase.makes_safe == (phase.id == "make-safe")));
     // What came off is put back after it, and what was undone is tightened (issue 2).
     let order = |deed: Deed, part: &str| {
@@ -147,7 +211,8 @@ fn sentences_are_short_and_plain() {
     let pack = built_in();
     for procedure in pack.procedures_list() {
         for step in procedure.all_steps() {
-            for text in [&step.text, &step.question, &step.note, &step.stop, &step.why].into_iter().flatten() {
+            for text in [&step.text, &step.question, &step.note, &step.stop, &step.why].into_iter().flatten()
+            {
                 plain(&step.id, text);
             }
             let say = step.text.as_deref().unwrap_or_default();
@@ -164,7 +229,10 @@ fn sentences_are_short_and_plain() {
             plain(id, rung);
         }
         for id in card.ids().filter(|id| !card.stuck(id).is_empty()) {
-            assert!(card.stuck(id).last().unwrap().starts_with("Stop"), "{id}: the ladder stops before damage");
+            assert!(
+                card.stuck(id).last().unwrap().starts_with("Stop"),
+                "{id}: the ladder stops before damage"
+            );
         }
     }
 }
@@ -257,9 +325,13 @@ fn folders_that_are_no_packs_are_refused_with_what_is_wrong() {
 fn a_big_pack_loads_fast() {
     let pack = built_in();
     let mut files = pack.files().clone();
-    let (card, procedure) = (files["units/birch-44.yaml"].clone(), files["procedures/re-spring.birch-44.yaml"].clone());
+    let (card, procedure) =
+        (files["units/birch-44.yaml"].clone(), files["procedures/re-spring.birch-44.yaml"].clone());
     for n in 0..40 {
-        files.insert(format!("units/copy-{n}.yaml"), card.replace("unit: birch-44", &format!("unit: copy-{n}")));
+        files.insert(
+            format!("units/copy-{n}.yaml"),
+            card.replace("unit: birch-44", &format!("unit: copy-{n}")),
+        );
         for k in 0..4 {
             let text = procedure.replace("unit: birch-44", &format!("unit: copy-{n}"));
             let text = text.replace("procedure: re-spring", &format!("procedure: re-spring-{k}"));

@@ -98,7 +98,8 @@ fn a_guard_sees_card_readings_adjusters_parts_attempts_and_words() {
 fn what_is_not_known_yet_is_a_fault_with_its_place() {
     let pack = pack("found(\"slow-rebound\") > 3", "");
     let card = pack.units.get("birch-44").map(Arc::clone);
-    let fault = pack.scripts().guard("found(\"slow-rebound\") > 3", &View { card, ..View::default() }).unwrap_err();
+    let fault =
+        pack.scripts().guard("found(\"slow-rebound\") > 3", &View { card, ..View::default() }).unwrap_err();
     assert_eq!(fault.kind, FaultKind::Missing);
     assert_eq!(fault.found, "`slow-rebound` has no setting as found yet");
     assert_eq!(&*fault.place.file, "procedures/p.yaml");
@@ -113,14 +114,18 @@ fn a_fault_in_a_function_names_the_script_and_its_line() {
     let mut view = view(&pack);
     view.failed.insert("strip/loosen-foot-nut".to_owned(), 4);
     let fault = pack.scripts().guard(guard, &view).unwrap_err();
-    assert_eq!((fault.kind, &*fault.place.file, fault.place.line), (FaultKind::Broken, "scripts/all.rhai", 4));
+    assert_eq!(
+        (fault.kind, &*fault.place.file, fault.place.line),
+        (FaultKind::Broken, "scripts/all.rhai", 4)
+    );
     assert!(fault.found.contains("division by zero"), "{}", fault.found);
 }
 
 #[test]
 fn what_runs_on_at_the_bench_only_is_stopped_and_the_next_runs() {
     // The made-up views never have this corner, so only the bench meets the loop.
-    let functions = "fn turn() {\n    let i = 0;\n    while corner() == \"rear right\" { i += 1; }\n    i == 0\n}\n";
+    let functions =
+        "fn turn() {\n    let i = 0;\n    while corner() == \"rear right\" { i += 1; }\n    i == 0\n}\n";
     let pack = pack("turn()", functions);
     let begun = Instant::now();
     let endless = View { corner: "rear right".to_owned(), ..view(&pack) };

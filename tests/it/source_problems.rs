@@ -33,7 +33,11 @@ fn grammars_and_scripts_are_drawn_alike() {
 
 #[test]
 fn without_a_text_or_a_line_the_file_is_named() {
-    let drawn = render(&Problem::wrong(Place::file("pack.yaml"), "there is no `pack.yaml`").mend("add it"), None, false);
+    let drawn = render(
+        &Problem::wrong(Place::file("pack.yaml"), "there is no `pack.yaml`").mend("add it"),
+        None,
+        false,
+    );
     assert_eq!(drawn, "wrong: there is no `pack.yaml`\n--> pack.yaml\n = mend: add it");
     // A line that the text does not have.
     let drawn = render(&problem("a.yaml", 9, 1, 2), Some("one\n"), false);
@@ -43,7 +47,10 @@ fn without_a_text_or_a_line_the_file_is_named() {
 #[test]
 fn one_line_says_it_all_for_a_list() {
     let line = problem("a.yaml", 3, 13, 15).to_string();
-    assert_eq!(line, "a.yaml:3:13: wrong: `32` has no unit; expected a torque such as `32 N.m`; write `32 N.m`");
+    assert_eq!(
+        line,
+        "a.yaml:3:13: wrong: `32` has no unit; expected a torque such as `32 N.m`; write `32 N.m`"
+    );
 }
 
 #[test]

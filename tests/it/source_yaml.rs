@@ -32,11 +32,17 @@ fn nothing_is_nothing() {
 
 #[test]
 fn every_value_knows_where_it_stands() {
-    let root = read("\u{feff}parts:\n  foot-nut:\n    torque: 32 N.m  # tight\n    called: [foot nut, 'bottom nut']\n");
+    let root = read(
+        "\u{feff}parts:\n  foot-nut:\n    torque: 32 N.m  # tight\n    called: [foot nut, 'bottom nut']\n",
+    );
     assert_eq!(root.span_at("parts/foot-nut/torque").start, (3, 13));
     assert_eq!(root.span_at("parts/foot-nut/torque").end, (3, 19));
     assert_eq!(root.span_at("parts/foot-nut/called/1").start, (4, 24));
-    assert_eq!(root.span_at("parts/foot-nut/colour").start, root.span_at("parts/foot-nut").start, "as far as it goes");
+    assert_eq!(
+        root.span_at("parts/foot-nut/colour").start,
+        root.span_at("parts/foot-nut").start,
+        "as far as it goes"
+    );
 }
 
 #[test]
@@ -98,8 +104,8 @@ fn any_bytes_are_read_or_refused_but_never_bring_the_reader_down() {
         (seed >> 33) as usize
     };
     let pieces = [
-        "a", ":", " ", "\n", "-", "[", "]", "{", "}", "&", "*", "!", "|", ">", "'", "\"", "#", "%", "@", "`", "?", ",", "\t",
-        "\r", "\u{feff}", "é", "\0", "---", "...", "<<", "\\", "~", ".nan", "  ",
+        "a", ":", " ", "\n", "-", "[", "]", "{", "}", "&", "*", "!", "|", ">", "'", "\"", "#", "%", "@", "`",
+        "?", ",", "\t", "\r", "\u{feff}", "é", "\0", "---", "...", "<<", "\\", "~", ".nan", "  ",
     ];
     for _ in 0..20_000 {
         let text: String = (0..next() % 24).map(|_| pieces[next() % pieces.len()]).collect();

@@ -98,7 +98,8 @@ impl Load<'_> {
             self.problems.extend(problems);
             return scripts;
         }
-        let views = procedures.values().filter_map(|one| Some(Made::up(Arc::clone(units.get(&one.unit)?), one)));
+        let views =
+            procedures.values().filter_map(|one| Some(Made::up(Arc::clone(units.get(&one.unit)?), one)));
         let views: Vec<Made<'_>> = views.collect();
         let files = texts.iter().filter(|(path, _)| path.ends_with(".rhai"));
         let problems: Vec<Problem> =
@@ -111,7 +112,9 @@ impl Load<'_> {
         for expression in &self.expressions {
             let key = (expression.procedure.clone(), expression.unit.clone());
             let fresh = seen.insert((&expression.text, &expression.procedure, &expression.unit));
-            if let (true, Some(procedure), Some(card)) = (fresh, procedures.get(&key), units.get(&expression.unit)) {
+            if let (true, Some(procedure), Some(card)) =
+                (fresh, procedures.get(&key), units.get(&expression.unit))
+            {
                 self.problems.extend(Made::up(Arc::clone(card), procedure).try_out(&scripts, expression));
             }
         }
@@ -190,7 +193,11 @@ impl Load<'_> {
                 self.expressions.extend(placed(&path, text, &procedure, report.take_expressions()));
                 let key = (procedure.id.clone(), procedure.unit.clone());
                 if let Some(other) = procedures.get(&key) {
-                    report.add(twice(&format!("the procedure `{}` for `{}`", key.0, key.1), &procedure.at, &other.at));
+                    report.add(twice(
+                        &format!("the procedure `{}` for `{}`", key.0, key.1),
+                        &procedure.at,
+                        &other.at,
+                    ));
                 }
                 procedures.insert(key, Arc::new(procedure));
             }

@@ -46,7 +46,13 @@ impl Names<'_> {
 
     fn parts(&self, ids: &[String], path: &str) {
         for (at, id) in ids.iter().enumerate().filter(|(_, id)| !self.card.has(id)) {
-            dangling(self.span(&format!("{path}/{at}")), id, "an adjuster or part of this card", self.card.ids(), self.report);
+            dangling(
+                self.span(&format!("{path}/{at}")),
+                id,
+                "an adjuster or part of this card",
+                self.card.ids(),
+                self.report,
+            );
         }
     }
 

@@ -61,7 +61,8 @@ impl<'a> World<'a> {
         if self.tools.iter().any(|tool| tool.answers_to(name)) {
             return;
         }
-        let known = self.tools.iter().flat_map(|tool| [&tool.kind].into_iter().chain(&tool.called).chain([&tool.id]));
+        let known =
+            self.tools.iter().flat_map(|tool| [&tool.kind].into_iter().chain(&tool.called).chain([&tool.id]));
         dangling(span, name, "a tool in the crib", known.map(String::as_str), report);
     }
 }
@@ -83,7 +84,9 @@ pub(super) fn dangling<'a>(
     };
     let expected = match known.len() {
         0 => format!("{what}, and there is none yet"),
-        1..=6 => format!("one of {}", known.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ")),
+        1..=6 => {
+            format!("one of {}", known.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", "))
+        }
         _ => what.to_owned(),
     };
     report.wrong(span, format!("`{name}` is no {noun}"), expected, mend);

@@ -59,18 +59,28 @@ pub(super) fn words(error: &EvalAltResult) -> (FaultKind, String, String) {
         E::ErrorFunctionNotFound(signature, _) => {
             return (Broken, format!("there is no function `{}`", ours(signature)), near_function(signature));
         }
-        E::ErrorVariableNotFound(name, _) => {
-            (Broken, format!("there is no `{name}` here"), "name `value` where a reading is judged, or call a function")
+        E::ErrorVariableNotFound(name, _) => (
+            Broken,
+            format!("there is no `{name}` here"),
+            "name `value` where a reading is judged, or call a function",
+        ),
+        E::ErrorTooManyOperations(_) => {
+            (Overran, "this script runs without end".to_owned(), "take the loop out")
         }
-        E::ErrorTooManyOperations(_) => (Overran, "this script runs without end".to_owned(), "take the loop out"),
         E::ErrorTerminated(..) => (Overran, "this script takes too long".to_owned(), "make it shorter"),
-        E::ErrorStackOverflow(_) => (Overran, "functions call each other too deep".to_owned(), "take the recursion out"),
-        E::ErrorDataTooLarge(what, _) => (Overran, format!("a value grows too large: {what}"), "make it smaller"),
+        E::ErrorStackOverflow(_) => {
+            (Overran, "functions call each other too deep".to_owned(), "take the recursion out")
+        }
+        E::ErrorDataTooLarge(what, _) => {
+            (Overran, format!("a value grows too large: {what}"), "make it smaller")
+        }
         E::ErrorTooManyVariables(_) => (Overran, "too many variables".to_owned(), "make it simpler"),
         E::ErrorArithmetic(what, _) => (Broken, plain(what), "see that it cannot divide by zero or overflow"),
-        E::ErrorMismatchDataType(wanted, found, _) | E::ErrorMismatchOutputType(wanted, found, _) => {
-            (Broken, format!("{} where {} is wanted", ours(found), ours(wanted)), "compare it, so that it is yes or no")
-        }
+        E::ErrorMismatchDataType(wanted, found, _) | E::ErrorMismatchOutputType(wanted, found, _) => (
+            Broken,
+            format!("{} where {} is wanted", ours(found), ours(wanted)),
+            "compare it, so that it is yes or no",
+        ),
         E::ErrorPropertyNotFound(name, _) => {
             (Broken, format!("there is nothing called `{name}` here"), "call a function of the program")
         }
@@ -104,7 +114,10 @@ pub(super) fn parse_words(kind: &ParseErrorType) -> (FaultKind, String, String) 
 
 /// The engine's names for kinds of value, in ours.
 fn ours(text: &str) -> String {
-    let text = text.replace("&str | ImmutableString | String", "a text").replace("i64", "a number").replace("f64", "a number");
+    let text = text
+        .replace("&str | ImmutableString | String", "a text")
+        .replace("i64", "a number")
+        .replace("f64", "a number");
     text.replace("bool", "yes or no").replace("string", "a text").replace("()", "nothing")
 }
 
