@@ -99,13 +99,13 @@ impl<'a> Desk<'a> {
 
     /// The unit card of the unit in hand.
     pub fn card(&self) -> Option<Arc<UnitCard>> {
-        self.rules.unit(&self.place()?.unit).cloned()
+        self.rules.unit(&self.place()?.unit)
     }
 
     /// The procedure in hand.
     pub fn procedure(&self) -> Option<Arc<Procedure>> {
         let place = self.place()?;
-        self.rules.procedure(&place.procedure, &place.unit).cloned()
+        self.rules.procedure(&place.procedure, &place.unit)
     }
 
     /// The id of the step in hand.
