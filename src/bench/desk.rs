@@ -99,13 +99,13 @@ impl<'a> Desk<'a> {
 
     /// The unit card of the unit in hand.
     pub fn card(&self) -> Option<Arc<UnitCard>> {
-        self.rules.unit(&self.place()?.unit)
+        self.rules.unit(&self.place()?.unit).cloned()
     }
 
     /// The procedure in hand.
     pub fn procedure(&self) -> Option<Arc<Procedure>> {
         let place = self.place()?;
-        self.rules.procedure(&place.procedure, &place.unit)
+        self.rules.procedure(&place.procedure, &place.unit).cloned()
     }
 
     /// The id of the step in hand.

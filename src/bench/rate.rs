@@ -100,8 +100,8 @@ fn free(part: &Part, rate: f64) -> Option<f64> {
     spring.free.in_unit(Unit::Millimetre).ok()
 }
 
-/// The length from the perch to its datum at that many turns: the length measured as found, shorter (or on
-/// some units longer) by the turns wound on since, longer by what a longer spring adds before it touches. None where nothing was measured.
+/// The length from the perch to its datum at that many turns: the length measured as found, shorter by the turns
+/// wound on since, longer by what a longer spring adds before it touches. None where nothing was measured.
 pub fn datum_length(
     desk: &Desk<'_>,
     card: &UnitCard,
@@ -110,13 +110,12 @@ pub fn datum_length(
 ) -> Option<Quantity> {
     let measured = reading(desk, &adjuster.id, "datum")?;
     let found = settings::known(desk, &adjuster.id).found?;
-    let AdjusterKind::Screw { pitch, lengthens, .. } = &adjuster.kind else { return None };
-    let pitch = pitch.in_unit(Unit::Millimetre).ok()? * if *lengthens { 1.0 } else { -1.0 };
+    let pitch = pitch(adjuster)?;
     let spring = card.parts.iter().find(|part| !part.springs.is_empty());
     let taken_up = spring.and_then(|part| {
         let was = reading(desk, &part.id, "rate-found")?;
         Some(longer(part, was, reading(desk, &part.id, "rate")?))
     });
-    let length = measured + taken_up.unwrap_or_default() + (turns - found) * pitch;
+    let length = measured + taken_up.unwrap_or_default() - (turns - found) * pitch;
     Some(Quantity::new(length, Unit::Millimetre))
 }

@@ -29,7 +29,7 @@ pub fn accept(desk: &Desk<'_>, expression: &str, value: Option<f64>) -> Result<b
 pub fn of(rules: &Pack, state: &State, now: DateTime<FixedOffset>) -> View {
     let Some(place) = state.place() else { return View::default() };
     let id = state.progress.current.clone().unwrap_or_default();
-    let card = rules.unit(&place.unit);
+    let card = rules.unit(&place.unit).cloned();
     View {
         unit: place.unit.clone(),
         corner: place.corner.map(|corner| corner.as_str().to_owned()).unwrap_or_default(),

@@ -42,7 +42,7 @@ impl Names {
 
     fn unit_at(&self, state: &State, place: &str) -> Option<std::sync::Arc<crate::rulebase::UnitCard>> {
         let held = state.progress.places.get(place)?;
-        self.pack.as_ref()?.unit(&held.unit)
+        self.pack.as_ref()?.unit(&held.unit).cloned()
     }
 }
 
