@@ -14,7 +14,9 @@ pub fn effects(card: &UnitCard, step: &Step, kept: Option<&Kept>) -> Vec<Moved> 
     }
     if let Some(part) = card.part(id) {
         out.extend(on_part(part, step.deed).map(|change| moved(id, change)));
-    } else if let Some(change) = on_energy(step.deed) {
+    } else if let Some(AdjusterKind::Charge { .. }) = card.adjuster(id).map(|adjuster| &adjuster.kind)
+        && let Some(change) = on_energy(step.deed)
+    {
         out.push(moved(id, change));
     }
     if matches!(step.deed, Deed::Remove | Deed::Rock | Deed::Press) {
@@ -33,8 +35,6 @@ fn on_adjuster(adjuster: &Adjuster, step: &Step, kept: Option<&Kept>) -> Option<
     let role = step.read.as_ref().map(|read| &read.role);
     match (step.deed, &adjuster.kind) {
         (Deed::Zero, AdjusterKind::Ring { first, .. }) => Some(Change::At { value: f64::from(*first) }),
-        // A perch backed off lies at no length until it is measured again.
-        (Deed::Zero, AdjusterKind::Screw { datum: Some(_), .. }) => Some(Change::Lost),
         (Deed::Zero, _) => Some(Change::At { value: 0.0 }),
         // Counted in to the stop: it stands full in. A ring is read where it stands.
         (Deed::Count, AdjusterKind::Clicker { .. }) => match role {
@@ -46,11 +46,14 @@ fn on_adjuster(adjuster: &Adjuster, step: &Step, kept: Option<&Kept>) -> Option<
             }
             _ => Some(Change::At { value: 0.0 }),
         },
+        // A perch is counted down to where it just touches: its nought.
+        (Deed::Count, AdjusterKind::Screw { .. }) => Some(Change::At { value: 0.0 }),
         (Deed::Count | Deed::Measure, _) if role == Some(&Role::Found) => {
             value.map(|value| Change::At { value })
         }
         (Deed::Set | Deed::Charge, _) => value.map(|value| Change::At { value }),
-        (Deed::Remove | Deed::Rock | Deed::Press | Deed::Drive, _) => Some(Change::Lost),
+        (Deed::Release, AdjusterKind::Charge { .. }) => None,
+        (Deed::Remove | Deed::Rock | Deed::Press | Deed::Drive | Deed::Release, _) => Some(Change::Lost),
         _ => None,
     }
 }
@@ -60,6 +63,8 @@ fn on_part(part: &Part, deed: Deed) -> Option<Change> {
         Deed::Threadlock => part.locker.as_ref().map(locked),
         Deed::Tighten => Some(Change::Tight { torque: part.torque.is_some() }),
         Deed::Look => part.mark.is_some().then_some(Change::MarkSeen),
+        // What stores energy is let off; anything else that is released is undone by hand.
+        Deed::Release if part.springs.is_empty() => Some(Change::Loose),
         other => on_any(other).or_else(|| on_energy(other)),
     }
 }
@@ -104,7 +109,6 @@ pub fn unit_of(adjuster: &Adjuster) -> Unit {
     match &adjuster.kind {
         AdjusterKind::Clicker { .. } => Unit::Click,
         AdjusterKind::Ring { .. } => Unit::PositionStep,
-        AdjusterKind::Screw { datum: Some(_), .. } => Unit::Millimetre,
         AdjusterKind::Screw { .. } => Unit::Turn,
         AdjusterKind::Charge { limit, .. } => limit.unit,
     }

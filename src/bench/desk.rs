@@ -30,6 +30,8 @@ pub struct Desk<'a> {
     pub show_step: bool,
     /// Whether this line has closed or answered something: a bare "done" after it is part of it.
     pub closed_one: bool,
+    /// Whether this line has acknowledged the cautions of the step in hand: they were just said.
+    pub acknowledged: bool,
     /// A step that "done" did not close, and what it asks: said unless the same line brings the value.
     pub needs: Option<(String, String)>,
 }
@@ -48,6 +50,7 @@ impl<'a> Desk<'a> {
             parts: Vec::new(),
             show_step: false,
             closed_one: false,
+            acknowledged: false,
             needs: None,
         }
     }

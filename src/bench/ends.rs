@@ -3,8 +3,8 @@
 use super::desk::Desk;
 use super::state::{AdjusterState, Closing, Fitting, PartState, Place, Position};
 use super::{flow, present};
-use crate::quantity::{Quantity, Unit};
-use crate::rulebase::{Procedure, UnitCard};
+use crate::quantity::Unit;
+use crate::rulebase::{AdjusterKind, Procedure, UnitCard};
 
 /// One sentence for each open end, of every place of the job.
 pub fn open(desk: &Desk<'_>) -> Vec<String> {
@@ -69,11 +69,15 @@ fn part_open(card: &UnitCard, id: &str, known: &PartState) -> Option<String> {
     match known.fitting {
         Fitting::Off => Some(format!("{name} is off")),
         Fitting::Loose | Fitting::On if fastened => Some(format!("{name} is not tightened")),
-        _ if (known.safe || known.vented) && !known.live && card.adjuster(id).is_some() => {
+        _ if (known.safe || known.vented) && !known.live && is_charge(card, id) => {
             Some(format!("{name} is not charged"))
         }
         _ => None,
     }
+}
+
+fn is_charge(card: &UnitCard, id: &str) -> bool {
+    card.adjuster(id).is_some_and(|adjuster| matches!(adjuster.kind, AdjusterKind::Charge { .. }))
 }
 
 /// Threadlocker that is not cured yet: until when it may not be handled, or used.
@@ -85,17 +89,11 @@ fn cures(desk: &Desk<'_>, id: &str, card: &UnitCard) -> Vec<String> {
         let left = |until: Option<f64>| until.map(|until| until - gone).filter(|left| *left > 0.0);
         let name = card.name_of(part);
         if let Some(minutes) = left(locking.handle) {
-            out.push(format!(
-                "{name} threadlocker: do not handle for {}",
-                Quantity::new(minutes.ceil(), Unit::Minute).show()
-            ));
+            out.push(format!("{name} threadlocker: do not handle for {}", Unit::Minute.say(minutes.ceil())));
         }
         if let Some(minutes) = left(locking.cure) {
             let hours = (minutes / 6.0).ceil() / 10.0;
-            out.push(format!(
-                "{name} threadlocker: do not use for {}",
-                Quantity::new(hours, Unit::Hour).show()
-            ));
+            out.push(format!("{name} threadlocker: do not use for {}", Unit::Hour.say(hours)));
         }
     }
     out

@@ -111,7 +111,8 @@ pub fn show(desk: &mut Desk<'_>, step: &Step, back: bool) {
 pub fn say_step(desk: &mut Desk<'_>) {
     let Some(procedure) = desk.procedure() else { return };
     let Some(step) = desk.cursor().and_then(|id| procedure.step(&id).cloned()) else { return };
-    if cautions::give(desk, &step) {
+    let just_said = std::mem::take(&mut desk.acknowledged);
+    if !just_said && cautions::give(desk, &step) {
         return;
     }
     present::step(desk, &step);

@@ -29,6 +29,7 @@ fn acknowledge(desk: &mut Desk<'_>, act: &Act, cautions: Vec<String>) -> bool {
         ActName::Confirm if act.slots.about.is_none() || is_in_hand(desk, act) => {
             desk.emit(Event::Settled);
             desk.emit(Event::Acknowledged { cautions });
+            desk.acknowledged = true;
             desk.say(Part::Ack(Ack::Understood));
             desk.show_step = true;
         }

@@ -38,33 +38,46 @@ pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Ste
         asks: Some(asks(card, step)),
         ..StepCard::default()
     };
+    if let Some(id) = &step.about {
+        handled(&mut sheet, card, id, step);
+    }
     if let Some(part) = step.about.as_deref().and_then(|id| card.part(id)) {
         of_part(&mut sheet, part, step.deed);
     }
-    if sheet.way.is_some() {
+    sheet.amount = sheet.amount.filter(|amount| !said_already(step, amount));
+    if has_direction(card, step) {
         sheet.seen_from = seen_from_once(desk, card, step);
     }
     sheet
 }
 
-/// What the part's entry adds for a deed that turns, locks or handles it.
-fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
-    let handling = part.handling.get(deed.as_str());
-    if turns(deed) {
-        let way = if undoes(deed) { part.opens } else { part.opens.opposite() };
-        sheet.way = sheet.way.or(handling.and_then(|handling| handling.way)).or(Some(way));
-        sheet.hold = sheet.hold.take().or_else(|| part.hold.clone());
-        let (tool, size) = tool_of(part);
-        let by_hand = sheet.tool.is_some();
-        sheet.tool = sheet.tool.take().or(tool);
-        sheet.size = if by_hand { None } else { size };
-    }
-    if let Some(handling) = handling {
-        if let Some(tool) = &handling.tool {
-            sheet.tool = Some(tool.clone());
-            sheet.size = None;
-        }
+/// Whether the step's own sentence says it.
+fn said_already(step: &Step, words: &str) -> bool {
+    step.text.as_ref().is_some_and(|text| text.to_lowercase().contains(&words.to_lowercase()))
+}
+
+/// How the card handles a part or an adjuster for this deed: a tool, a way, and how where the step does not say it.
+fn handled(sheet: &mut StepCard, card: &UnitCard, id: &str, step: &Step) {
+    let Some(handling) = card.handling(id, step.deed) else { return };
+    sheet.tool = sheet.tool.take().or_else(|| handling.tool.clone());
+    sheet.way = sheet.way.or(handling.way);
+    if step.text.is_none() {
         sheet.amount = sheet.amount.take().or_else(|| handling.how.clone());
+    }
+}
+
+/// What the part's entry adds for a deed that turns, locks or marks it.
+fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
+    if turns(deed) && is_turned(part) {
+        let way = if undoes(deed) { part.opens } else { part.opens.opposite() };
+        sheet.way = sheet.way.or(Some(way));
+    }
+    // Refitting starts the thread by hand: the tool comes with the tightening.
+    if turns(deed) && deed != Deed::Refit && is_turned(part) {
+        sheet.hold = sheet.hold.take().or_else(|| part.hold.clone());
+        if sheet.tool.is_none() {
+            (sheet.tool, sheet.size) = tool_of(part);
+        }
     }
     match deed {
         Deed::Tighten => {
@@ -73,18 +86,30 @@ fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
             sheet.never.clone_from(&part.never);
         }
         Deed::Threadlock => sheet.locker = part.locker.as_ref().map(locker),
-        Deed::Loosen | Deed::Refit | Deed::Zero => sheet.never.clone_from(&part.never),
-        Deed::Look | Deed::Align | Deed::Mark => {
+        Deed::Loosen | Deed::Zero => sheet.never.clone_from(&part.never),
+        Deed::Mark => {
             sheet.note = sheet.note.take().or_else(|| part.mark.as_ref().map(|mark| mark.lines_up.clone()));
         }
-        Deed::Inspect => sheet.note = sheet.note.take().or_else(|| part.accept.clone()),
         _ => {}
     }
 }
 
 fn locker(locker: &crate::rulebase::Locker) -> String {
-    let never = locker.never.as_ref().map(|never| format!(". Never {never}")).unwrap_or_default();
+    let never = locker.never.as_ref().map(|never| format!(". {never}")).unwrap_or_default();
     format!("{} strength, {}{never}", locker.grade, locker.put)
+}
+
+/// Whether a part is turned at all: it has a thread or takes a tool that turns.
+pub fn is_turned(part: &Part) -> bool {
+    part.thread.is_some() || part.across.is_some() || part.key.is_some() || part.tool.is_some()
+}
+
+/// Whether a step turns something, so that it must be known from where that is seen.
+fn has_direction(card: &UnitCard, step: &Step) -> bool {
+    let Some(id) = step.about.as_deref() else { return false };
+    let adjusts = matches!(step.deed, Deed::Zero | Deed::Count | Deed::Set | Deed::Release);
+    card.part(id).is_some_and(|part| turns(step.deed) && is_turned(part))
+        || card.adjuster(id).is_some() && adjusts
 }
 
 /// The tool a part is turned with, and its size.
@@ -110,18 +135,21 @@ pub fn undoes(deed: Deed) -> bool {
 /// From where a direction is seen, but only the first time and whenever the end changes.
 fn seen_from_once(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<String> {
     let now = card.seen_from(step.about.as_deref()?)?;
-    let place = desk.place()?;
-    let id = desk.place_id();
+    let (place, procedure, id) = (desk.place()?, desk.procedure()?, desk.place_id());
+    let turned = |shown: &str| {
+        let before = procedure.step(shown).filter(|before| has_direction(card, before))?;
+        card.seen_from(before.about.as_deref()?).map(str::to_owned)
+    };
     let last = desk
         .state
         .record
-        .shown
+        .closed
         .iter()
         .filter(|((at, shown), _)| *at == id && *shown != step.id && place.closed.contains_key(shown))
-        .max_by_key(|(_, when)| **when)
-        .and_then(|((_, shown), _)| desk.procedure()?.step(shown)?.about.clone())
-        .and_then(|about| card.seen_from(&about));
-    (last != Some(now)).then(|| now.to_owned())
+        .filter_map(|((_, shown), when)| Some((when, turned(shown)?)))
+        .max_by_key(|(when, _)| **when)
+        .map(|(_, seen)| seen);
+    (last.as_deref() != Some(now)).then(|| now.to_owned())
 }
 
 /// The step's place among those of its procedure that are not in a branch.
@@ -171,16 +199,21 @@ pub fn title(card: &UnitCard, step: &Step) -> String {
 pub fn asks(card: &UnitCard, step: &Step) -> Asks {
     if let Some(question) = &step.question {
         return match step.read.as_ref().map(|read| read.kind) {
-            None | Some(WaitingFor::YesOrNo) => Asks::YesOrNo(question.clone()),
+            None => Asks::YesOrNo(question.clone()),
             Some(WaitingFor::Text) => Asks::Words(question.clone()),
             Some(_) => Asks::Value(question.clone()),
         };
     }
     let name = name(card, step);
+    if step.deed == Deed::Set {
+        return Asks::Value("Where does it stand?".to_owned());
+    }
     match step.read.as_ref().map(|read| read.kind) {
         None if step.reads_back.is_some() => Asks::YesOrNo("Is that so?".to_owned()),
         None | Some(WaitingFor::Done | WaitingFor::Tool | WaitingFor::Nothing) => Asks::Done,
         Some(WaitingFor::YesOrNo) => Asks::YesOrNo(format!("Is the {name} good?")),
+        // The step's own sentence asks for the words.
+        Some(WaitingFor::Text) if step.text.is_some() => Asks::Words(String::new()),
         Some(WaitingFor::Text) => Asks::Words(format!("What is the {name}?")),
         Some(WaitingFor::Torque) => Asks::Value("What did it click at?".to_owned()),
         Some(WaitingFor::Clicks) => Asks::Value("How many clicks?".to_owned()),

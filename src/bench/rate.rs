@@ -1,39 +1,46 @@
 //! A spring of another rate: asked once whether the turns, the preload force or the ride height stay the same.
 
 use super::desk::Desk;
-use super::{Part, Question, deeds, settings};
+use super::{Part as Said, Question, deeds, settings};
 use crate::act::{Act, ActName, Doubt, Slots};
 use crate::event::{Kept, Pending};
 use crate::quantity::{Quantity, Unit};
-use crate::rulebase::{Adjuster, AdjusterKind, UnitCard};
+use crate::rulebase::{Adjuster, AdjusterKind, Part, UnitCard};
 
-/// A spring's rate was reported: when it is another than the one that was on, the question is opened.
+/// A spring's rate was reported: when it is another than the one that came off, the question is opened.
 pub fn fitted(desk: &mut Desk<'_>, card: &UnitCard, about: &str, kept: &Kept) {
     let Some(part) = card.part(about) else { return };
-    let (Some(was), Some(now)) = (part.springs.first().map(|spring| spring.rate.value), kept.value) else {
-        return;
-    };
+    let on_card = part.springs.first().map(|spring| spring.rate.value);
+    let was = reading(desk, about, "rate-found").or(on_card);
+    let (Some(was), Some(now)) = (was, kept.value) else { return };
     let asked = desk.place().is_some_and(|place| place.rate_asked);
-    let Some(adjuster) = card.adjusters.iter().find(|adjuster| screw(adjuster).is_some()) else { return };
-    if asked || (was - now).abs() < 1e-9 {
+    let Some(adjuster) = card.adjusters.iter().find(|adjuster| pitch(adjuster).is_some()) else { return };
+    if asked || same(was, now) {
         return;
     }
-    let about = adjuster.id.clone();
-    let options = options(desk, card, adjuster, was, now);
-    let acts = options.iter().map(|(name, value)| want(&about, name, *value)).collect();
+    let options = options(desk, part, adjuster, was, now);
+    let acts = options.iter().map(|(name, value)| want(&adjuster.id, name, *value)).collect();
     desk.open(Pending::Between { acts, doubt: Doubt::Meaning, then: Vec::new() });
-    desk.say(Part::Question(Question::SpringRate {
+    desk.say(Said::Question(Question::SpringRate {
         was: Quantity::new(was, Unit::NewtonPerMillimetre),
         now: Quantity::new(now, Unit::NewtonPerMillimetre),
         options,
     }));
 }
 
-fn screw(adjuster: &Adjuster) -> Option<(f64, bool, bool)> {
+fn same(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-9
+}
+
+/// A value kept at the place in hand.
+fn reading(desk: &Desk<'_>, about: &str, role: &str) -> Option<f64> {
+    desk.place()?.readings.get(&(about.to_owned(), role.to_owned())).copied()
+}
+
+/// The pitch of an adjuster that winds preload on, mm a turn.
+fn pitch(adjuster: &Adjuster) -> Option<f64> {
     match &adjuster.kind {
-        AdjusterKind::Screw { pitch, datum, lengthens, .. } => {
-            Some((pitch.in_unit(Unit::Millimetre).ok()?, datum.is_some(), *lengthens))
-        }
+        AdjusterKind::Screw { pitch, .. } => pitch.in_unit(Unit::Millimetre).ok(),
         _ => None,
     }
 }
@@ -50,64 +57,66 @@ fn want(about: &str, name: &str, value: Option<Quantity>) -> Act {
     Act { act: ActName::Want, slots }
 }
 
-/// The three ways out, each with the setting it leads to where that can be worked out.
+/// The three ways out, each with the turns of preload it leads to where that can be worked out.
 ///
-/// With preload length p (how far the perch compresses the spring), rate k: the same turns keep p; the same force
-/// keeps k p; the same ride height under a load W on the spring keeps the length of the spring W / k - p shorter than
-/// free, corrected for the two free lengths.
+/// With preload length p (how far the perch compresses the spring) and rate k: the same turns keep p; the same force
+/// keeps k p (Hooke's law); the same ride height under a load W on the spring keeps W / k - p, so that
+/// p2 = p1 + W / k2 - W / k1. A spring of another free length first takes up the difference.
 fn options(
     desk: &Desk<'_>,
-    card: &UnitCard,
+    part: &Part,
     adjuster: &Adjuster,
     was: f64,
     now: f64,
 ) -> Vec<(String, Option<Quantity>)> {
-    let unit = deeds::unit_of(adjuster);
-    let found = settings::known(desk, &adjuster.id).target();
-    let preload = preload_now(desk, adjuster);
-    let springs = card.parts.iter().flat_map(|part| &part.springs);
-    let free = |rate: f64| {
-        springs
-            .clone()
-            .find(|spring| (spring.rate.value - rate).abs() < 1e-9)
-            .and_then(|spring| spring.free.in_unit(Unit::Millimetre).ok())
-    };
-    let longer = match (free(was), free(now)) {
-        (Some(was), Some(now)) => now - was,
-        _ => 0.0,
-    };
-    let load = desk.place().and_then(|place| place.readings.get(&("spring".to_owned(), "load".to_owned())));
+    let pitch = pitch(adjuster).filter(|pitch| *pitch > 0.0).unwrap_or(1.0);
+    let turns = settings::known(desk, &adjuster.id).target();
+    let preload = turns.map(|turns| turns * pitch);
+    let load = reading(desk, &part.id, "load");
+    let taken_up = longer(part, was, now);
     let same_force = preload.map(|preload| preload * was / now);
-    let same_height = preload.zip(load).map(|(preload, load)| preload + load / now - load / was);
-    let setting = |wanted: Option<f64>| {
-        let more = wanted? - preload?;
-        Some(Quantity::new(setting(adjuster, found?, more, longer), unit))
+    let same_height = preload.zip(load).map(|(preload, load)| preload + load / now - load / was - taken_up);
+    let quantity = |length: Option<f64>| {
+        let turns = (length? / pitch * FLATS).round() / FLATS;
+        Some(Quantity::new(turns, deeds::unit_of(adjuster)))
     };
     vec![
-        ("same turns".to_owned(), setting(preload)),
-        ("same preload force".to_owned(), setting(same_force)),
-        ("same ride height".to_owned(), setting(same_height)),
+        ("same turns".to_owned(), quantity(preload)),
+        ("same preload force".to_owned(), quantity(same_force)),
+        ("same ride height".to_owned(), quantity(same_height)),
     ]
 }
 
-/// How far the perch compresses the spring as found, mm: counted in turns, times the pitch.
-fn preload_now(desk: &Desk<'_>, adjuster: &Adjuster) -> Option<f64> {
-    let (pitch, _, _) = screw(adjuster)?;
-    let place = desk.place()?;
-    let turns = place.readings.get(&(adjuster.id.clone(), "turns".to_owned()));
-    turns
-        .or_else(|| place.readings.get(&(adjuster.id.clone(), "found".to_owned())))
-        .map(|turns| turns * pitch)
+/// Turns are counted in flats of a sixth (design, section 2).
+const FLATS: f64 = 6.0;
+
+/// How much longer the new spring is, free, mm; 0 where the card does not know either.
+fn longer(part: &Part, was: f64, now: f64) -> f64 {
+    free(part, now).zip(free(part, was)).map_or(0.0, |(now, was)| now - was)
 }
 
-/// The setting after winding `more` mm of preload on, with a spring that is `longer` mm longer free.
-fn setting(adjuster: &Adjuster, found: f64, more: f64, longer: f64) -> f64 {
-    match screw(adjuster) {
-        Some((_, true, lengthens)) => {
-            let moved = more - longer;
-            if lengthens { found + moved } else { found - moved }
-        }
-        Some((pitch, false, _)) => found + (more - longer) / pitch,
-        None => found,
-    }
+fn free(part: &Part, rate: f64) -> Option<f64> {
+    let spring = part.springs.iter().find(|spring| same(spring.rate.value, rate))?;
+    spring.free.in_unit(Unit::Millimetre).ok()
+}
+
+/// The length from the perch to its datum at that many turns: the length measured as found, shorter by the turns
+/// wound on since, longer by what a longer spring adds before it touches. None where nothing was measured.
+pub fn datum_length(
+    desk: &Desk<'_>,
+    card: &UnitCard,
+    adjuster: &Adjuster,
+    pitch: Quantity,
+    turns: f64,
+) -> Option<Quantity> {
+    let measured = reading(desk, &adjuster.id, "datum")?;
+    let found = settings::known(desk, &adjuster.id).found?;
+    let pitch = pitch.in_unit(Unit::Millimetre).ok()?;
+    let spring = card.parts.iter().find(|part| !part.springs.is_empty());
+    let taken_up = spring.and_then(|part| {
+        let was = reading(desk, &part.id, "rate-found")?;
+        Some(longer(part, was, reading(desk, &part.id, "rate")?))
+    });
+    let length = measured + taken_up.unwrap_or_default() - (turns - found) * pitch;
+    Some(Quantity::new(length, Unit::Millimetre))
 }

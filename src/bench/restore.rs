@@ -3,7 +3,7 @@
 use super::deeds::unit_of;
 use super::desk::Desk;
 use super::state::{AdjusterState, Position};
-use super::{Fact, Part, Refusal, RestoreCard};
+use super::{Fact, Part, Refusal, RestoreCard, rate};
 use crate::act::End;
 use crate::quantity::{Limit, Quantity, Unit};
 use crate::rulebase::{Adjuster, AdjusterKind, UnitCard};
@@ -30,7 +30,7 @@ pub fn answer(desk: &Desk<'_>, card: &UnitCard, about: &str) -> Part {
         return words_or_unknown(desk, adjuster, about);
     };
     match path(adjuster, &known, wanted.value) {
-        Ok(path) => Part::Restore(card_of(card, adjuster, &known, wanted, path)),
+        Ok(path) => Part::Restore(card_of(desk, card, adjuster, &known, wanted, path)),
         Err(why) => {
             let name = adjuster.name().to_owned();
             Part::Refused(Refusal::NotASetting { name, value: wanted, why: why.to_string() })
@@ -68,30 +68,28 @@ fn path(adjuster: &Adjuster, known: &AdjusterState, wanted: f64) -> Result<Optio
                 Ring { min: *first as i32, max: *last as i32, rises: *rises, only: *only, wraps: *wraps };
             ring.path(at, wanted).map(Some)
         }
-        AdjusterKind::Screw { pitch, turns, adds, datum, lengthens } => {
+        AdjusterKind::Screw { pitch, turns, adds, .. } => {
             let pitch = pitch.in_unit(Unit::Millimetre).unwrap_or_default();
-            let screw = Screw { pitch, adds: *adds, adding_lengthens: *lengthens, travel: *turns };
-            match (datum, at) {
-                (Some(_), Some(at)) => screw.by_length(at, wanted).map(Some),
-                // Off its threads: wound on until the length to the datum is the wanted one.
-                (Some(_), None) => Ok(None),
-                (None, at) => screw.by_turns(at, wanted).map(Some),
-            }
+            let screw = Screw { pitch, adds: *adds, adding_lengthens: false, travel: *turns };
+            screw.by_turns(at, wanted).map(Some)
         }
         AdjusterKind::Charge { .. } => Ok(None),
     }
 }
 
 fn card_of(
+    desk: &Desk<'_>,
     card: &UnitCard,
     adjuster: &Adjuster,
     known: &AdjusterState,
     wanted: Quantity,
     path: Option<Path>,
 ) -> RestoreCard {
-    let datum = match &adjuster.kind {
-        AdjusterKind::Screw { datum, .. } => datum.clone(),
-        _ => None,
+    let (datum, length) = match &adjuster.kind {
+        AdjusterKind::Screw { datum, pitch, .. } => {
+            (datum.clone(), rate::datum_length(desk, card, adjuster, *pitch, wanted.value))
+        }
+        _ => (None, None),
     };
     let to_stop = path.as_ref().and_then(|path| path.to_stop).map(|to| (end(to.stop), to.way));
     let turn = path
@@ -104,7 +102,7 @@ fn card_of(
         to_stop,
         turn,
         passes: path.map(|path| path.passes.iter().map(|at| at.unsigned_abs()).collect()).unwrap_or_default(),
-        length: datum.is_some().then_some(wanted),
+        length,
         datum,
         also: also(known, wanted),
         seen_from: card.seen_from(&adjuster.id).map(str::to_owned),
@@ -126,7 +124,7 @@ fn also(known: &AdjusterState, wanted: Quantity) -> Option<(Quantity, End)> {
         .then(|| (Quantity::new(travel - wanted.value, wanted.unit), End::FullOut))
 }
 
-/// The band that closes the setting of an adjuster: the wanted value; a length to within a flat of the thread, a
+/// The band that closes the setting of an adjuster: the wanted value; a screw to within a flat of its hexagon, a
 /// charge to within the card's own band.
 pub fn band(desk: &Desk<'_>, card: &UnitCard, about: &str) -> Option<Limit> {
     let adjuster = card.adjuster(about)?;
@@ -139,10 +137,7 @@ pub fn band(desk: &Desk<'_>, card: &UnitCard, about: &str) -> Option<Limit> {
             };
             Some(Limit::around(Quantity::new(wanted, unit), (hi - lo) / 2.0))
         }
-        AdjusterKind::Screw { pitch, datum, .. } => {
-            let flat = if datum.is_some() { pitch.in_unit(unit).ok()? * FLAT } else { FLAT };
-            Some(Limit::around(Quantity::new(wanted?, unit), flat))
-        }
+        AdjusterKind::Screw { .. } => Some(Limit::around(Quantity::new(wanted?, unit), FLAT)),
         _ => Some(Limit::exactly(Quantity::new(wanted?, unit))),
     }
 }

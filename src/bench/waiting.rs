@@ -30,10 +30,10 @@ fn all_worked(desk: &Desk<'_>) -> bool {
 }
 
 fn of_step(desk: &Desk<'_>, step: &Step) -> Waiting {
-    let kind = match (&step.read, step.reads_back) {
-        (Some(read), _) => read.kind,
-        (None, Some(_)) => WaitingFor::YesOrNo,
-        (None, None) => WaitingFor::Done,
+    let kind = match &step.read {
+        Some(read) => read.kind,
+        None if step.answers_yes_or_no() => WaitingFor::YesOrNo,
+        None => WaitingFor::Done,
     };
     Waiting { kind, about: step.about.clone(), want: want(desk, step), ..Waiting::default() }
 }

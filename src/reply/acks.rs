@@ -64,7 +64,7 @@ fn taken_back(what: &str, metal: &[String]) -> String {
 
 fn going_on(last: Option<&str>, again: &[String]) -> String {
     let last = last.map(|last| format!(" Last kept: {}.", inside(last))).unwrap_or_default();
-    let again: Vec<String> = again.iter().map(|what| sentence(what)).collect();
-    format!("Going on.{last} {}", again.join(" ")).trim_end().to_owned()
+    let again = list(again, "and");
+    let again = if again.is_empty() { again } else { format!(" To be done again: {again}.") };
+    format!("Going on.{last}{again}")
 }
-

@@ -11,9 +11,6 @@ pub(super) const UNDERSTOOD: &str = "Understood, yes or no?";
 pub(super) fn caution(card: &CautionCard) -> Piece {
     let word = card.signal.word();
     let text = sentence(&card.text);
-    let piece = Piece::two(
-        &format!("{}. {text}", capital(word)),
-        format!("{}: {text}", word.to_uppercase()),
-    );
+    let piece = Piece::two(&format!("{}. {text}", capital(word)), format!("{}: {text}", word.to_uppercase()));
     if card.acknowledge { piece.asking(Weight::Acknowledgement, UNDERSTOOD) } else { piece }
 }

@@ -88,6 +88,14 @@ pub(super) fn setting(value: Quantity, from: Option<End>) -> String {
     }
 }
 
+/// Where an adjuster stands: a clicker's setting is counted out from full in (design, section 2).
+pub(super) fn standing(value: Quantity) -> String {
+    match value.unit.dimension() {
+        Dimension::Clicks => setting(value, Some(End::FullIn)),
+        _ => setting(value, None),
+    }
+}
+
 /// The figure of a setting again, digit by digit, for the ear: "one five".
 pub(super) fn digits(value: f64) -> String {
     figures::digits(bench_figures(value))

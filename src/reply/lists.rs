@@ -1,8 +1,7 @@
 //! Lists about the whole job: what remains, what is still open at its end.
 
-use super::piece::Piece;
-use super::sentence::{capital, clause, list, sentence};
-use super::speakable;
+use super::piece::{Piece, ear};
+use super::sentence::{capital, clause, inside, list, sentence};
 
 /// How many of the coming steps are named for the ear.
 const NEXT: usize = 3;
@@ -19,7 +18,20 @@ pub(super) fn remaining(steps: usize, next: &[String]) -> Piece {
         return Piece::both(&count);
     }
     let rows: Vec<String> = next.iter().map(|name| format!("  {}", capital(clause(name)))).collect();
-    Piece::two(&format!("{count} Next, {}.", list(&near, "then")), format!("{count} Next:\n{}", rows.join("\n")))
+    Piece::two(
+        &format!("{count} Next, {}.", list(&near, "then")),
+        format!("{count} Next:\n{}", rows.join("\n")),
+    )
+}
+
+/// What the bench does not know, said plainly.
+pub(super) fn unknown(what: &str) -> Piece {
+    let what = inside(what);
+    let thing = ["a ", "an ", "any "].iter().find_map(|article| what.strip_prefix(article));
+    match thing {
+        Some(thing) => Piece::both(&format!("I have no {thing}.")),
+        None => Piece::both(&format!("I do not know {what}.")),
+    }
 }
 
 /// What is still open at the end of a job.
@@ -30,7 +42,7 @@ pub(super) fn open_ends(items: &[String]) -> Piece {
     let said: Vec<String> = items.iter().map(|item| sentence(item)).collect();
     let rows: Vec<String> = said.iter().map(|item| format!("  - {item}")).collect();
     Piece {
-        say: speakable(&format!("Still open. {}", said.join(" "))),
+        say: ear(&format!("Still open. {}", said.join(" "))),
         show: format!("Still open:\n{}", rows.join("\n")),
         asks: None,
     }

@@ -65,7 +65,7 @@ fn render(part: &Part, context: &Context<'_>) -> Piece {
         Part::Remaining { steps, next } => lists::remaining(*steps, next),
         Part::OpenEnds { items } => lists::open_ends(items),
         Part::Sentence(text) => Piece::both(text),
-        Part::Unknown { what } => Piece::both(&format!("I do not know {what}.")),
-        Part::TimerEnded { what } => Piece::both(&format!("Time is up: {what}.")),
+        Part::Unknown { what } => lists::unknown(what),
+        Part::TimerEnded { what } => Piece::both(&format!("Time is up: {}.", sentence::inside(what))),
     }
 }

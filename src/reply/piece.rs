@@ -39,21 +39,31 @@ impl Piece {
     /// The same words for eye and ear, figures as the screen has them.
     pub fn both(text: &str) -> Self {
         let text = sentence(text);
-        Self { say: speakable(&text), show: text, asks: None }
+        Self { say: ear(&text), show: text, asks: None }
     }
 
     /// Two forms of one thing.
     pub fn two(say: &str, show: impl Into<String>) -> Self {
-        Self { say: speakable(say), show: show.into(), asks: None }
+        Self { say: ear(say), show: show.into(), asks: None }
     }
 
     /// Asks at the end, in the same words for eye and ear.
     #[must_use]
-    pub fn asking(mut self, weight: Weight, text: &str) -> Self {
-        let text = sentence(text);
-        self.asks = Some((weight, Reply { say: speakable(&text), show: text }));
+    pub fn asking(self, weight: Weight, text: &str) -> Self {
+        self.asking_two(weight, text, sentence(text))
+    }
+
+    /// Asks at the end, in two forms.
+    #[must_use]
+    pub fn asking_two(mut self, weight: Weight, say: &str, show: String) -> Self {
+        self.asks = Some((weight, Reply { say: ear(say), show }));
         self
     }
+}
+
+/// A text for the ear: in the spoken set, as whole sentences.
+pub(super) fn ear(text: &str) -> String {
+    sentence(&speakable(text))
 }
 
 /// Pieces as one reply. It asks one thing, at its end: an acknowledgement if any is wanted, else what was asked last.
@@ -65,10 +75,19 @@ pub(super) fn join(pieces: &[Piece]) -> Reply {
         say.push(&asks.say);
         show.push(&asks.show);
     }
-    Reply { say: joined(say, " "), show: joined(show, "\n") }
+    Reply { say: joined(say, " "), show: plain(&joined(show, "\n")) }
 }
 
 fn joined(mut texts: Vec<&str>, by: &str) -> String {
     texts.retain(|text| !text.trim().is_empty());
     texts.join(by)
+}
+
+/// Without control codes and marks that turn the direction of writing: names and notes may bring them.
+fn plain(text: &str) -> String {
+    text.chars().filter(|c| *c == '\n' || !(c.is_control() || turns_writing(*c))).collect()
+}
+
+fn turns_writing(c: char) -> bool {
+    matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }

@@ -3,8 +3,8 @@
 use super::caution::UNDERSTOOD;
 use super::figure::quantity;
 use super::piece::{Piece, Weight};
-use super::sentence::{capital, clause, inside, list, question as asked, sentence, yes_or_no};
-use super::{Reply, speakable, value};
+use super::sentence::{capital, clause, inside, list, question as asked, yes_or_no};
+use super::value;
 use crate::act::Doubt;
 use crate::bench::Question;
 use crate::quantity::{Quantity, figures};
@@ -21,8 +21,7 @@ pub(super) fn question(question: &Question) -> Piece {
 }
 
 fn two(say: &str, show: String) -> Piece {
-    let asks = Reply { say: speakable(say), show };
-    Piece { asks: Some((Weight::Closing, asks)), ..Piece::default() }
+    Piece::default().asking_two(Weight::Closing, say, show)
 }
 
 /// Questions with the same words for eye and ear.
@@ -54,20 +53,27 @@ fn words(question: &Question) -> String {
 }
 
 fn which_job(jobs: &[(u32, String)]) -> String {
-    let jobs: Vec<String> = jobs.iter().map(|(number, what)| format!("job {number}, {}", clause(what))).collect();
-    if jobs.is_empty() { "Which job?".to_owned() } else { asked(&format!("Which one: {}", list(&jobs, "or"))) }
+    let jobs: Vec<String> = jobs.iter().map(|(number, what)| format!("{number}, {}", clause(what))).collect();
+    if jobs.is_empty() {
+        "Which job?".to_owned()
+    } else {
+        asked(&format!("Which job: {}", list(&jobs, "or")))
+    }
 }
 
 /// Which of several readings was meant. Numbers are said digit by digit as well, where they sound like each other.
 fn which(options: &[String], doubt: &Doubt, wanted: &str) -> Piece {
     match (options, doubt) {
-        (_, Doubt::Hedged) if options.len() < 2 => closing(&yes_or_no("Is it done")),
+        (_, Doubt::Hedged) if options.len() < 2 => closing(&open(doubt, wanted)),
         ([], _) => closing(&open(doubt, wanted)),
-        ([one], _) => two(&yes_or_no(&format!("{}Is it {}", before(doubt), ear(one))), yes_or_no(&format!("{}Is it {}", before(doubt), clause(one)))),
+        ([one], _) => two(
+            &yes_or_no(&format!("{}Is it {}", before(doubt), ear(one))),
+            yes_or_no(&format!("{}Is it {}", before(doubt), clause(one))),
+        ),
         (options, _) => {
             let said: Vec<String> = options.iter().map(|option| ear(option)).collect();
-            let ask = |options: &[String]| asked(&format!("{}Which: {}", before(doubt), list(options, "or")));
-            two(&ask(&said), ask(options))
+            let ask = |options: &str| asked(&format!("{}Which: {options}", before(doubt)));
+            two(&ask(&said.join(", or ")), ask(&list(options, "or")))
         }
     }
 }
@@ -87,30 +93,36 @@ fn before(doubt: &Doubt) -> &'static str {
 
 /// What is asked when there is nothing to choose from.
 fn open(doubt: &Doubt, wanted: &str) -> String {
-    let lead = match doubt {
-        Doubt::Number => "Which number was that?",
-        Doubt::Vague => "What is it exactly?",
-        Doubt::Part => "This unit has no such part. Which one?",
-        Doubt::Meaning => "Which do you mean?",
-        Doubt::Hedged => "Is it done, yes or no?",
-        Doubt::Unit => "That unit does not fit here. Which unit was it?",
-        Doubt::Side => "Left or right, as seen from the seat?",
+    let ask = match doubt {
+        Doubt::Number => "which number was that?",
+        Doubt::Vague => "what is it exactly?",
+        Doubt::Part | Doubt::Meaning => "which do you mean?",
+        Doubt::Hedged => "is it done, yes or no?",
+        Doubt::Unit => "which unit was it?",
+        Doubt::Side => "left or right, as seen from the seat?",
     };
     match clause(wanted) {
-        "" => lead.to_owned(),
-        wanted if wanted.ends_with('?') => format!("{}{}", before(doubt), capital(wanted)),
-        wanted => format!("{lead} {}", sentence(&format!("Say {}", inside(wanted)))),
+        "" => format!("{}{}", before(doubt), capital(ask)),
+        wanted => format!("{}{}: {ask}", before(doubt), capital(wanted)),
     }
 }
 
 /// An option for the ear: a figure that has a sound-alike digit by digit as well.
 fn ear(option: &str) -> String {
     let option = clause(option);
-    let number = option.split_whitespace().find_map(|word| word.parse::<f64>().ok());
-    match number {
-        Some(number) if figures::needs_digits(number) => format!("{option}, {},", figures::digits(number)),
-        _ => option.to_owned(),
+    match number_in(option).filter(|number| figures::needs_digits(*number)) {
+        Some(number) => format!("{option}, {}", figures::digits(number)),
+        None => option.to_owned(),
     }
+}
+
+/// The first number of a text, in figures or words.
+fn number_in(text: &str) -> Option<f64> {
+    let tokens: Vec<&str> = text.split_whitespace().collect();
+    (0..tokens.len()).find_map(|from| {
+        let found = figures::read_number(tokens.get(from..)?).into_iter().next()?;
+        (found.kind == figures::Kind::Sure).then_some(found.value)
+    })
 }
 
 /// A spring of another rate: what is to stay the same.
@@ -122,6 +134,6 @@ fn spring_rate(was: Quantity, now: Quantity, options: &[(String, Option<Quantity
             None => inside(what),
         })
         .collect();
-    let head = format!("The spring was {}, this one is {}.", quantity(was), quantity(now));
-    Piece::both(&head).asking(Weight::Closing, &asked(&format!("What stays the same: {}", list(&options, "or"))))
+    let head = format!("The spring was {}, now it is {}.", quantity(was), quantity(now));
+    Piece::both(&head).asking(Weight::Closing, &asked(&format!("Which is kept: {}", options.join(", or "))))
 }

@@ -39,8 +39,8 @@ pub(super) fn inside(text: &str) -> String {
 
 /// Words that open a sentence and are no names.
 const OPENINGS: [&str; 22] = [
-    "a", "an", "the", "it", "its", "one", "no", "not", "never", "this", "that", "they", "do", "if", "only", "too", "so",
-    "is", "nothing", "keep", "put", "use",
+    "a", "an", "the", "it", "its", "one", "no", "not", "never", "this", "that", "they", "do", "if", "only",
+    "too", "so", "is", "nothing", "keep", "put", "use",
 ];
 
 fn is_plain_opening(text: &str) -> bool {

@@ -1,9 +1,8 @@
 //! A list of settings: one adjuster a row, found, wanted and left side by side.
 
 use super::figure::quantity;
-use super::piece::{Piece, Weight};
+use super::piece::{Piece, Weight, ear};
 use super::sentence::{capital, inside, list, sentence};
-use super::speakable;
 use super::table::aligned;
 use crate::bench::{SettingRow, SettingsCard};
 use crate::quantity::{Quantity, Unit, bench_figures};
@@ -18,7 +17,7 @@ pub(super) fn settings(card: &SettingsCard) -> Piece {
     let said: Vec<String> = card.rows.iter().map(|row| sentence(&row_said(row, &columns))).collect();
     let heading = heading(card.which);
     let piece = Piece {
-        say: speakable(&format!("{heading}. {}", said.join(" "))),
+        say: ear(&format!("{heading}. {}", said.join(" "))),
         show: format!("{heading}\n{}", aligned(&table(card, &columns), false)),
         asks: None,
     };
@@ -57,8 +56,10 @@ fn row_said(row: &SettingRow, columns: &[Column]) -> String {
             None => groups.push((value, vec![(*name).to_owned()])),
         }
     }
-    let mut parts: Vec<String> =
-        groups.iter().map(|(value, names)| format!("{} {}", list(names, "and"), figure(row, *value))).collect();
+    let mut parts: Vec<String> = groups
+        .iter()
+        .map(|(value, names)| format!("{} {}", list(names, "and"), figure(row, *value, names)))
+        .collect();
     if parts.is_empty() && row.words.is_none() {
         parts.push("not known".to_owned());
     }
@@ -66,10 +67,10 @@ fn row_said(row: &SettingRow, columns: &[Column]) -> String {
     format!("{}, {}", row.name, parts.join(", "))
 }
 
-/// A figure of the row with its unit's word.
-fn figure(row: &SettingRow, value: f64) -> String {
+/// A figure of the row with its unit's word, for the columns of these names.
+fn figure(row: &SettingRow, value: f64, names: &[String]) -> String {
     match Unit::parse(&row.unit) {
-        Some(Unit::PositionStep) => format!("position {value}"),
+        Some(Unit::PositionStep) if !names.iter().any(|name| name == "travel") => format!("position {value}"),
         Some(unit) => quantity(Quantity::new(value, unit)),
         None => format!("{value} {}", row.unit).trim_end().to_owned(),
     }
@@ -77,13 +78,17 @@ fn figure(row: &SettingRow, value: f64) -> String {
 
 /// The rows for the screen: only columns that hold something.
 fn table(card: &SettingsCard, columns: &[Column]) -> Vec<Vec<String>> {
-    let used: Vec<&Column> = columns.iter().filter(|(_, value)| card.rows.iter().any(|row| value(row).is_some())).collect();
+    let used: Vec<&Column> =
+        columns.iter().filter(|(_, value)| card.rows.iter().any(|row| value(row).is_some())).collect();
     let mut head = vec![String::new()];
     head.extend(used.iter().map(|(name, _)| (*name).to_owned()));
     let mut rows = vec![head];
     for row in &card.rows {
         let mut cells = vec![capital(&row.name)];
-        cells.extend(used.iter().map(|(_, value)| value(row).map_or("-".to_owned(), |value| cell(row, value))));
+        cells.extend(
+            used.iter()
+                .map(|(name, value)| value(row).map_or("-".to_owned(), |value| cell(row, value, name))),
+        );
         cells.extend(row.words.clone());
         rows.push(cells);
     }
@@ -91,6 +96,6 @@ fn table(card: &SettingsCard, columns: &[Column]) -> Vec<Vec<String>> {
 }
 
 /// A cell: the figure as it is said.
-fn cell(row: &SettingRow, value: f64) -> String {
-    figure(row, bench_figures(value))
+fn cell(row: &SettingRow, value: f64, name: &str) -> String {
+    figure(row, bench_figures(value), &[name.to_owned()])
 }

@@ -1,10 +1,10 @@
 //! The step in hand: part, tool, way, amount in a breath for the ear; a bench card for the screen.
 
+use super::Reply;
 use super::figure::{limit, quantity, seen, way};
-use super::piece::{Context, Piece, Weight};
+use super::piece::{Context, Piece, Weight, ear};
 use super::sentence::{clause, inside, question, sentence, words, yes_or_no};
 use super::table::block;
-use super::{Reply, speakable};
 use crate::act::WaitingFor;
 use crate::bench::{Asks, Part, StepCard};
 use crate::quantity::Unit;
@@ -26,13 +26,13 @@ fn said(card: &StepCard, context: &Context<'_>, room: usize) -> String {
     let mut parts: Vec<(bool, String)> = vec![(true, lead(card, context))];
     parts.extend(limits(card));
     parts.extend(explained(card));
-    let mut parts: Vec<(bool, String)> =
-        parts.into_iter().map(|(must, text)| (must, speakable(&sentence(&text)))).collect();
+    let mut parts: Vec<(bool, String)> = parts.into_iter().map(|(must, text)| (must, ear(&text))).collect();
     while parts.iter().map(|(_, text)| words(text)).sum::<usize>() > room {
         let Some(place) = parts.iter().rposition(|(must, _)| !must) else { break };
         parts.remove(place);
     }
-    let texts: Vec<String> = parts.into_iter().map(|(_, text)| text).filter(|text| !text.is_empty()).collect();
+    let texts: Vec<String> =
+        parts.into_iter().map(|(_, text)| text).filter(|text| !text.is_empty()).collect();
     texts.join(" ")
 }
 
@@ -85,8 +85,8 @@ fn limits(card: &StepCard) -> Vec<(bool, String)> {
     let mut out = Vec::new();
     out.extend(card.limit.as_ref().map(|band| (true, limit(band))));
     out.extend(card.nip.as_deref().map(|nip| (true, nipped(nip))));
-    out.extend(card.hold.as_deref().map(|hold| (has_figure(hold), with_verb("hold", hold))));
-    out.extend(card.never.as_deref().map(|never| (true, with_verb("never", never))));
+    out.extend(card.hold.as_deref().map(|hold| (true, with_verb("hold", hold))));
+    out.extend(card.never.as_deref().map(|never| (true, never.to_owned())));
     out
 }
 
@@ -123,7 +123,8 @@ pub(super) fn with_verb(verb: &str, text: &str) -> String {
 /// For the screen: a bench card.
 fn shown(card: &StepCard) -> String {
     let (number, of) = card.number;
-    let title = format!("Step {number} of {of}  {}", card.id);
+    let name = clause(card.brief.as_deref().unwrap_or(&card.name));
+    let title = format!("Step {number} of {of}: {name}  [{}]", card.id);
     let rows = block(&[
         ("do", Some(sentence(&card.text))),
         ("", None),
@@ -152,12 +153,13 @@ fn turn(card: &StepCard) -> Option<String> {
 fn asks(card: &StepCard, context: &Context<'_>) -> Option<Reply> {
     let text = match card.asks.as_ref()? {
         Asks::YesOrNo(text) => yes_or_no(text),
+        Asks::Words(text) if text.is_empty() => return None,
         Asks::Value(text) | Asks::Words(text) => question(text),
         Asks::Done => return None,
     };
     let hint = wanted(context.waits).map(|wanted| format!(" ({wanted})")).unwrap_or_default();
     let show = block(&[("asks", Some(format!("{text}{hint}")))]);
-    (!text.is_empty()).then(|| Reply { say: speakable(&text), show })
+    (!text.is_empty()).then(|| Reply { say: ear(&text), show })
 }
 
 /// The kind of entry waited for, where it is a value.

@@ -80,8 +80,6 @@ pub enum AdjusterKind {
         adds: Way,
         /// What it is measured from ("top face of the perch to the carrier's collar").
         datum: Option<String>,
-        /// Whether winding preload on makes the length to the datum longer.
-        lengthens: bool,
     },
     /// Gas in a chamber, by gauge.
     Charge {

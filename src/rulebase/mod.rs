@@ -7,9 +7,11 @@ mod caution;
 mod deed;
 mod folder;
 pub mod load;
+pub mod script;
 mod pack;
 mod part;
 mod procedure;
+pub mod script;
 mod step;
 mod tool;
 

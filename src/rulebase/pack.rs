@@ -1,5 +1,6 @@
 //! A pack: one folder of rules, checked for form as it loads, then read-only.
 
+use super::script::Scripts;
 use super::{Caution, Procedure, Tool, UnitCard, load};
 use crate::source::{Place, Problem, yaml};
 use sha2::{Digest, Sha256};
@@ -24,8 +25,8 @@ pub struct Pack {
     pub tools: Vec<Tool>,
     /// The files under `talk/`, by path, as they stand.
     pub talk: BTreeMap<String, String>,
-    /// The files under `scripts/`, by path, as they stand.
-    pub scripts: BTreeMap<String, String>,
+    /// Its expressions and functions, compiled.
+    pub(super) scripts: Arc<Scripts>,
     /// Every file, by path.
     pub(super) files: BTreeMap<String, String>,
 }
@@ -61,13 +62,28 @@ impl Pack {
     }
 
     /// The unit card of that id.
-    pub fn unit(&self, id: &str) -> Option<&Arc<UnitCard>> {
-        self.units.get(id)
+    pub fn unit(&self, id: &str) -> Option<Arc<UnitCard>> {
+        self.units.get(id).cloned()
     }
 
     /// The procedure of that id for that unit.
-    pub fn procedure(&self, id: &str, unit: &str) -> Option<&Arc<Procedure>> {
-        self.procedures.get(&(id.to_owned(), unit.to_owned()))
+    pub fn procedure(&self, id: &str, unit: &str) -> Option<Arc<Procedure>> {
+        self.procedures.get(&(id.to_owned(), unit.to_owned())).cloned()
+    }
+
+    /// Every procedure, in the order of their ids, then of their units.
+    pub fn procedures_list(&self) -> Vec<Arc<Procedure>> {
+        self.procedures.values().cloned().collect()
+    }
+
+    /// The caution of that id.
+    pub fn caution(&self, id: &str) -> Option<&Caution> {
+        self.cautions.get(id)
+    }
+
+    /// The expressions and functions of the pack, compiled.
+    pub fn scripts(&self) -> &Scripts {
+        &self.scripts
     }
 
     /// Where a value stands in a YAML file, by its path of keys and list numbers ("parts/foot-nut/torque"); the nearest

@@ -148,6 +148,13 @@ impl Step {
         }
     }
 
+    /// Whether a yes or no closes it: it asks a question, or reads a list back.
+    pub fn answers_yes_or_no(&self) -> bool {
+        self.read.as_ref().map_or(self.question.is_some() || self.reads_back.is_some(), |read| {
+            read.kind == WaitingFor::YesOrNo
+        })
+    }
+
     /// Whether it is that step or holds it.
     pub fn holds(&self, id: &str) -> bool {
         self.id == id || self.fails.iter().any(|step| step.holds(id))

@@ -2,7 +2,6 @@
 
 use super::closing;
 use super::confirm::needs_value;
-use crate::act::WaitingFor;
 use crate::bench::desk::Desk;
 use crate::bench::flow::{self, Judge};
 use crate::bench::{Ack, Part, Refusal, cautions, present};
@@ -58,7 +57,7 @@ fn fixed(desk: &Desk<'_>, procedure: &Procedure, step: &Step) -> bool {
     guarded(desk, procedure, step)
         || step.read.as_ref().is_some_and(|read| read.critical)
         || !step.fails.is_empty()
-        || step.read.as_ref().is_some_and(|read| read.kind == WaitingFor::YesOrNo)
+        || step.answers_yes_or_no()
 }
 
 /// Whether the step may not be closed ahead of its turn.

@@ -37,9 +37,7 @@ fn this_step(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
             };
             desk.needs = Some((step.id.clone(), asks));
         }
-        Some(read) if read.kind == WaitingFor::YesOrNo => {
-            closing::close(desk, card, step, How::Accepted, None);
-        }
+        _ if step.answers_yes_or_no() => closing::close(desk, card, step, How::Accepted, None),
         _ => closing::close(desk, card, step, How::Confirmed, None),
     }
 }
@@ -66,17 +64,18 @@ fn list_confirmed(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, which: Read
 /// It is not done, or the answer is no.
 pub fn deny(desk: &mut Desk<'_>) {
     let (Some(card), Some(procedure)) = (desk.card(), desk.procedure()) else { return no_job(desk) };
-    if let Some(step) =
-        desk.place().and_then(|place| place.heard_back.clone()).and_then(|id| procedure.step(&id).cloned())
-    {
-        return reopen(desk, &card, &step);
-    }
     let Some(step) = desk.cursor().and_then(|id| procedure.step(&id).cloned()) else { return };
+    let heard = desk.place().and_then(|place| place.heard_back.clone());
+    if let Some(heard) = heard.and_then(|id| procedure.step(&id).cloned())
+        && !step.answers_yes_or_no()
+    {
+        return reopen(desk, &card, &heard);
+    }
     if step.reads_back.is_some() {
         desk.say(Part::Question(Question::WhatWasIt { name: "setting that is wrong".to_owned() }));
         return;
     }
-    if step.read.as_ref().is_some_and(|read| read.kind == WaitingFor::YesOrNo) {
+    if step.answers_yes_or_no() {
         return answered_no(desk, &card, &step);
     }
     desk.say(Part::Ack(Ack::Stays));

@@ -268,8 +268,9 @@ pub fn finish(desk: &mut Desk<'_>) {
 
 /// Every step of the unit in hand is worked: another unit of the job, or the end of it.
 pub fn all_worked(desk: &mut Desk<'_>) {
-    if !settings::list(desk, ReadBack::Left, false).rows.iter().all(|row| row.left.is_none()) {
-        let list = settings::list(desk, ReadBack::Left, false);
+    let list = settings::list(desk, ReadBack::Left, false);
+    let said = desk.place().is_some_and(|place| place.said_back.contains("left"));
+    if !said && list.rows.iter().any(|row| row.left.is_some()) {
         desk.say(Part::Settings(list));
     }
     finish(desk);

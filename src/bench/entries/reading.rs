@@ -193,10 +193,7 @@ fn after(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &Kept) {
         Role::Named(role) if role == "rate" => rate::fitted(desk, card, about, kept),
         _ => {}
     }
-    if step.deed == Deed::Replace {
-        let text = kept.value.map(crate::quantity::figures::words).unwrap_or_default();
-        desk.emit(Event::Fitted { about: about.to_owned(), text });
-    }
+    fitted(desk, step, &kept.value.map(crate::quantity::figures::words).unwrap_or_default());
 }
 
 /// A setting counted from full out before the travel was known is converted now.
@@ -238,4 +235,12 @@ pub fn words(desk: &mut Desk<'_>, text: &str) {
     };
     desk.emit(Event::Reading(kept));
     closing::close(desk, &card, &step, How::Value, None);
+    fitted(desk, &step, text);
+}
+
+/// A part renewed with its batch or rate said is kept as fitted.
+fn fitted(desk: &mut Desk<'_>, step: &Step, text: &str) {
+    if let (Deed::Replace, Some(about)) = (step.deed, &step.about) {
+        desk.emit(Event::Fitted { about: about.clone(), text: text.to_owned() });
+    }
 }

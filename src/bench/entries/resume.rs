@@ -2,7 +2,7 @@
 
 use crate::bench::desk::Desk;
 use crate::bench::state::Fitting;
-use crate::bench::{Ack, Part, present};
+use crate::bench::{Ack, Part, flow, present};
 use crate::event::Event;
 use crate::rulebase::{Deed, Procedure, Step, UnitCard};
 
@@ -44,7 +44,7 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
             step.about.as_deref().is_some_and(|about| match step.deed {
                 Deed::Threadlock | Deed::Refit => spoilt(about),
                 Deed::Clean => spoilt(about),
-                Deed::Prove => unsure(about),
+                Deed::Prove => flow::makes_safe(procedure, step) && unsure(about),
                 _ => false,
             })
         })

@@ -148,7 +148,7 @@ pub fn turn(desk: &mut Desk<'_>, act: &Act) {
     if let Some(adjuster) = card.adjuster(&id) {
         return turn_adjuster(desk, &card, adjuster);
     }
-    let Some(part) = card.part(&id).filter(|part| is_turned(part)) else {
+    let Some(part) = card.part(&id).filter(|part| present::is_turned(part)) else {
         return desk.say(unknown("a way to turn", card.name_of(&id)));
     };
     let current = crate::bench::entries::notes::current(desk);
@@ -162,10 +162,6 @@ pub fn turn(desk: &mut Desk<'_>, act: &Act) {
         way: step.and_then(|step| step.way).unwrap_or(way),
         seen_from: card.seen_from(&id).map(str::to_owned),
     }));
-}
-
-fn is_turned(part: &Part) -> bool {
-    part.thread.is_some() || part.across.is_some() || part.key.is_some() || part.tool.is_some()
 }
 
 fn turn_adjuster(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster) {

@@ -1,9 +1,8 @@
 //! Facts of the unit's card: tool, torque, way, threadlocker, marks, sizes.
 
 use super::super::figure::{limit as band, quantity, seen, way as turned};
-use super::super::piece::Piece;
+use super::super::piece::{Piece, ear};
 use super::super::sentence::{capital, clause, inside, sentence};
-use super::super::speakable;
 use super::super::step::with_verb;
 use super::super::table::aligned;
 use crate::quantity::{Limit, Quantity};
@@ -39,20 +38,33 @@ pub(super) fn torque(name: &str, limit: Option<&Limit>, nip: Option<&str>, criti
         (None, Some(nip)) => format!("a nip only, {}", inside(nip)),
         (None, None) => "the card gives no torque".to_owned(),
     };
-    format!("{}: {}.{}", capital(name), clause(&tight), after(critical.map(|why| format!("Critical, {}", inside(why)))))
+    format!(
+        "{}: {}.{}",
+        capital(name),
+        clause(&tight),
+        after(critical.map(|why| format!("Critical, {}", inside(why))))
+    )
 }
 
 /// Which way.
 pub(super) fn turn(name: &str, doing: &str, way: Way, seen_from: Option<&str>) -> String {
     let doing = clause(doing);
-    let doing = doing.strip_prefix("to ").unwrap_or(doing);
-    let doing = if doing.is_empty() { String::new() } else { format!(" to {doing}") };
+    let doing = match doing {
+        "" => String::new(),
+        purpose if purpose.starts_with("to ") => format!(" {purpose}"),
+        other => format!(", {other}"),
+    };
     let seen = seen_from.map(|from| format!(", {}", seen(from))).unwrap_or_default();
     format!("{}: {}{doing}{seen}.", capital(name), turned(way))
 }
 
 /// Threadlocker: grade, how little and where, where never and why, open time.
-pub(super) fn locker(name: &str, grade: Option<&str>, texts: &[Option<&str>; 2], open: Option<Quantity>) -> String {
+pub(super) fn locker(
+    name: &str,
+    grade: Option<&str>,
+    texts: &[Option<&str>; 2],
+    open: Option<Quantity>,
+) -> String {
     let Some(grade) = grade.map(clause) else { return format!("{} takes no threadlocker.", capital(name)) };
     let [put, never] = *texts;
     let strength = if grade.contains("strength") { "" } else { " strength" };
@@ -81,25 +93,20 @@ pub(super) fn stuck(name: &str, rung: &str, last: bool) -> String {
     format!("{}: {}.{end}", capital(name), inside(rung))
 }
 
-/// A part's sizes, thread, grade and limits: name, figure, and what is said of it.
+/// A part's sizes, thread, grade and limits: each its name, its spoken figure and its shown figure.
 pub(super) fn sizes(name: &str, rows: &[(String, String, String)]) -> Piece {
     if rows.is_empty() {
         return Piece::both(&format!("The card gives no sizes for {}.", clause(name)));
     }
-    let said: Vec<String> = rows.iter().map(|(what, figure, more)| row(what, &[figure, more])).collect();
+    let said: Vec<String> =
+        rows.iter().map(|(what, said, _)| sentence(&format!("{}, {}", clause(what), clause(said)))).collect();
     let cells: Vec<Vec<String>> =
-        rows.iter().map(|(what, figure, more)| vec![what.clone(), figure.clone(), more.clone()]).collect();
+        rows.iter().map(|(what, _, shown)| vec![what.clone(), shown.clone()]).collect();
     Piece {
-        say: speakable(&format!("{}. {}", capital(name), said.join(" "))),
+        say: ear(&format!("{}. {}", capital(name), said.join(" "))),
         show: format!("{}\n{}", capital(name), aligned(&cells, false)),
         asks: None,
     }
-}
-
-fn row(what: &str, figures: &[&String]) -> String {
-    let mut parts = vec![clause(what)];
-    parts.extend(figures.iter().map(|figure| clause(figure)).filter(|figure| !figure.is_empty()));
-    sentence(&parts.join(", "))
 }
 
 /// A sentence after another; nothing when there is none.

@@ -37,6 +37,8 @@ fn words(fact: &Fact) -> String {
         Fact::Setting { name, which, value, text } => record::setting(name, which, *value, text.as_deref()),
         Fact::Range { .. } => record::range(fact),
         Fact::Time { what, minutes, to_go } => record::time(what, *minutes, *to_go),
-        Fact::Sizes { .. } | Fact::Log { .. } | Fact::Worked { .. } | Fact::Help { .. } | Fact::Why(_) => String::new(),
+        Fact::Sizes { .. } | Fact::Log { .. } | Fact::Worked { .. } | Fact::Help { .. } | Fact::Why(_) => {
+            String::new()
+        }
     }
 }

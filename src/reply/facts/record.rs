@@ -1,9 +1,8 @@
 //! Facts of the job and its record: settings, ranges, times, the log, calculations, help.
 
-use super::super::figure::{minutes as stretch, quantity, setting as stands, way};
-use super::super::piece::Piece;
+use super::super::figure::{minutes as stretch, quantity, standing, way};
+use super::super::piece::{Piece, ear};
 use super::super::sentence::{capital, clause, inside, list, sentence, words};
-use super::super::speakable;
 use super::super::table::aligned;
 use crate::bench::Fact;
 use crate::quantity::{Quantity, Unit, bench_figures};
@@ -15,13 +14,17 @@ const PHRASES: usize = 5;
 
 /// Where an adjuster stood, stands, is wanted.
 pub(super) fn setting(name: &str, which: &str, value: Option<Quantity>, text: Option<&str>) -> String {
-    let figure = value.map(|value| stands(value, None));
+    let which = match which {
+        "found" | "left" => format!("as {which}"),
+        other => other.to_owned(),
+    };
+    let figure = value.map(standing);
     let text = text.map(inside).filter(|text| !text.is_empty());
     match (figure, text) {
         (Some(figure), Some(text)) => format!("{}, {which}: {figure}, {text}.", capital(name)),
         (Some(figure), None) => format!("{}, {which}: {figure}.", capital(name)),
         (None, Some(text)) => format!("{}, {which}: {text}.", capital(name)),
-        (None, None) => format!("I do not know {}, {which}.", clause(name)),
+        (None, None) => format!("I do not know where the {} stands, {which}.", clause(name)),
     }
 }
 
@@ -34,16 +37,22 @@ pub(super) fn range(fact: &Fact) -> String {
         Unit::PositionStep => format!("positions {} to {}", bench_figures(*first), bench_figures(*last)),
         _ => format!("{} to {}", bench_figures(*first), end(*last)),
     };
-    let from = clause(from);
-    let from = if from.is_empty() { String::new() } else { format!(", {}", inside(from)) };
-    let counted = counted.map(|counted| format!(" Counted on this unit: {}.", end(counted))).unwrap_or_default();
+    let from = match clause(from) {
+        "" => String::new(),
+        convention if convention.contains(" is ") => format!(", {convention}"),
+        start => format!(", counted from {start}"),
+    };
+    let counted =
+        counted.map(|counted| format!(" Counted on this unit: {}.", end(counted))).unwrap_or_default();
     let only = only.map(|only| format!(" It turns {} only.", way(only))).unwrap_or_default();
     format!("{}: {span}{from}.{counted}{only}", capital(name))
 }
 
 /// How long so far, or to go.
 pub(super) fn time(what: &str, minutes: Option<f64>, to_go: bool) -> String {
-    let Some(minutes) = minutes else { return format!("{}: there is no end to it yet.", capital(clause(what))) };
+    let Some(minutes) = minutes else {
+        return format!("{}: there is no end to it yet.", capital(clause(what)));
+    };
     let end = if to_go { "to go" } else { "so far" };
     match minutes {
         minutes if minutes < 0.5 => format!("{}: under a minute {end}.", capital(clause(what))),
@@ -58,7 +67,7 @@ pub(super) fn log(rows: &[(String, String)]) -> Piece {
     }
     let mut said: Vec<String> = Vec::new();
     for (time, what) in rows.iter().rev() {
-        let line = speakable(&sentence(&format!("{}, {}", clause(time), clause(what))));
+        let line = ear(&format!("{}, {}", clause(time), clause(what)));
         if !said.is_empty() && said.iter().map(|line| words(line)).sum::<usize>() + words(&line) > WORDS {
             break;
         }
@@ -72,7 +81,7 @@ pub(super) fn log(rows: &[(String, String)]) -> Piece {
 pub(super) fn worked(name: &str, say: &str, show: &[String]) -> Piece {
     let rows: Vec<String> = show.iter().map(|line| format!("  {line}")).collect();
     let head = format!("{}: {}", capital(clause(name)), sentence(&inside(say)));
-    Piece { say: speakable(&sentence(say)), show: format!("{head}\n{}", rows.join("\n")).trim_end().to_owned(), asks: None }
+    Piece { say: ear(say), show: format!("{head}\n{}", rows.join("\n")).trim_end().to_owned(), asks: None }
 }
 
 /// What can be said now.

@@ -10,10 +10,11 @@ const CODE_FROM: usize = 3;
 
 /// Words after a quantity that begin a new phrase; any other word is what the quantity describes ("12 mm flats").
 const NOT_DESCRIBED: [&str; 58] = [
-    "to", "or", "and", "of", "at", "in", "on", "off", "out", "from", "for", "per", "by", "with", "below", "above", "over",
-    "under", "up", "down", "left", "before", "after", "when", "then", "than", "a", "an", "the", "each", "every", "is",
-    "are", "was", "must", "may", "can", "clear", "proud", "short", "gauge", "apart", "deep", "long", "wide", "thick",
-    "plus", "minus", "that", "if", "so", "as", "now", "through", "between", "across", "into", "past",
+    "to", "or", "and", "of", "at", "in", "on", "off", "out", "from", "for", "per", "by", "with", "below",
+    "above", "over", "under", "up", "down", "left", "before", "after", "when", "then", "than", "a", "an",
+    "the", "each", "every", "is", "are", "was", "must", "may", "can", "clear", "proud", "short", "gauge",
+    "apart", "deep", "long", "wide", "thick", "plus", "minus", "that", "if", "so", "as", "now", "through",
+    "between", "across", "into", "past",
 ];
 
 /// A number without a unit.
@@ -55,7 +56,9 @@ fn means_unit(unit: Unit, text: &str, number: &str, ends: bool) -> bool {
 /// Whether the unit is written as a symbol ("N.m"), which must become words; a word ("clicks") stays.
 fn is_symbol(unit: Unit, text: &str) -> bool {
     let is_word = |words: &str| words.split(' ').any(|word| word == text);
-    !(is_word(unit.words(1.0)) || is_word(unit.words(2.0)) || text.len() > 4 && text.chars().all(|c| c.is_lowercase()))
+    !(is_word(unit.words(1.0))
+        || is_word(unit.words(2.0))
+        || text.len() > 4 && text.chars().all(|c| c.is_lowercase()))
 }
 
 /// Whether the quantity describes the word after it ("12 mm flats"), so that the unit is singular.
@@ -78,7 +81,9 @@ fn measured(number: &str, unit: Unit, describes: bool) -> String {
 /// A number before a unit that is a word already.
 fn in_word_unit(number: &str, unit: Unit) -> String {
     match fraction::parse(number) {
-        Some(Fraction { whole: 0, above, below }) if below > 0 => fraction::before_word(above, below, unit.words(1.0)),
+        Some(Fraction { whole: 0, above, below }) if below > 0 => {
+            fraction::before_word(above, below, unit.words(1.0))
+        }
         Some(found) => fraction::alone(&found),
         None if value(number) == 0.0 => "nought".to_owned(),
         None => figures::words(value(number)),
@@ -115,17 +120,34 @@ pub(super) fn code(text: &str) -> String {
     }
     let mut runs: Vec<String> = Vec::new();
     for c in trimmed.chars() {
-        let same = runs.last().and_then(|run| run.chars().last()).is_some_and(|last| last.is_ascii_digit() == c.is_ascii_digit());
+        let same = runs
+            .last()
+            .and_then(|run| run.chars().last())
+            .is_some_and(|last| last.is_ascii_digit() == c.is_ascii_digit());
         match runs.last_mut() {
             Some(run) if same => run.push(c),
             _ => runs.push(c.to_string()),
         }
     }
-    let said: Vec<String> = runs
-        .iter()
-        .map(|run| if run.starts_with(|c: char| c.is_ascii_digit()) { plain(run, CODE_FROM) } else { run.clone() })
-        .collect();
+    let said: Vec<String> =
+        runs.iter()
+            .map(|run| {
+                if run.starts_with(|c: char| c.is_ascii_digit()) {
+                    plain(run, CODE_FROM)
+                } else {
+                    letters(run)
+                }
+            })
+            .collect();
     format!("{}{tail}", said.join(" "))
+}
+
+/// Symbols that are no words and no letters of a code: they become words wherever they stand.
+const STANDALONE: [&str; 3] = ["mm", "degC", "degF"];
+
+fn letters(run: &str) -> String {
+    let unit = Unit::parse(run).filter(|_| STANDALONE.contains(&run));
+    unit.map_or_else(|| run.to_owned(), |unit| unit.words(2.0).to_owned())
 }
 
 /// A unit's symbol without a number: its words; any other text as it stands.
@@ -134,7 +156,7 @@ pub(super) fn symbol(text: &str) -> String {
     let tail = text.get(trimmed.len()..).unwrap_or_default();
     match Unit::parse(trimmed).filter(|unit| unit.name() == trimmed || !trimmed.is_ascii()) {
         Some(unit) => format!("{}{tail}", unit.words(2.0)),
-        None => text.to_owned(),
+        None => text.split('.').map(letters).collect::<Vec<_>>().join("."),
     }
 }
 

@@ -4,7 +4,7 @@ use regex::Regex;
 use std::sync::LazyLock;
 
 /// Signs, the longer first, and their words.
-const SIGNS: [(&str, &str); 22] = [
+const SIGNS: [(&str, &str); 20] = [
     ("+/-", " plus or minus "),
     ("±", " plus or minus "),
     ("->", " to "),
@@ -21,8 +21,6 @@ const SIGNS: [(&str, &str); 22] = [
     ("i.e.", "that is"),
     ("etc.", "and so on"),
     ("approx.", "about"),
-    ("max.", "at most"),
-    ("min.", "at least"),
     ("vs.", "against"),
     ("&", " and "),
     ("@", " at "),

@@ -14,7 +14,9 @@ pub(super) fn spoken(text: &str) -> String {
 fn sound(c: char) -> String {
     match c {
         'a'..='z' | 'A'..='Z' | ',' | '.' | '?' | '\'' => c.to_string(),
-        '0'..='9' => format!(" {} ", crate::quantity::figures::digits(f64::from(c.to_digit(10).unwrap_or_default()))),
+        '0'..='9' => {
+            format!(" {} ", crate::quantity::figures::digits(f64::from(c.to_digit(10).unwrap_or_default())))
+        }
         '!' => ".".to_owned(),
         '’' | '‘' => "'".to_owned(),
         '(' | ')' | '[' | ']' | ':' | ';' => ", ".to_owned(),
@@ -78,11 +80,16 @@ fn tidy(text: &str) -> String {
                 if out.ends_with([',', '.', '?']) {
                     out.push(' ');
                 }
-                out.push(c);
+                out.push(opening(&out, c));
             }
         }
     }
     out.trim_end_matches([' ', ',']).trim_start().to_owned()
+}
+
+/// A capital after a full stop or question mark.
+fn opening(before: &str, c: char) -> char {
+    if before.trim_end().ends_with(['.', '?']) { c.to_ascii_uppercase() } else { c }
 }
 
 fn space(out: &mut String) {

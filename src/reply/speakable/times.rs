@@ -6,7 +6,8 @@ use regex::{Captures, Regex};
 use std::borrow::Cow;
 use std::sync::LazyLock;
 
-static DATE: LazyLock<Option<Regex>> = LazyLock::new(|| Regex::new(r"\b([0-9]{4})-([0-9]{2})-([0-9]{2})\b").ok());
+static DATE: LazyLock<Option<Regex>> =
+    LazyLock::new(|| Regex::new(r"\b([0-9]{4})-([0-9]{2})-([0-9]{2})\b").ok());
 static CLOCK: LazyLock<Option<Regex>> = LazyLock::new(|| Regex::new(r"\b([0-9]{1,2}):([0-9]{2})\b").ok());
 
 const MONTHS: [&str; 12] = [
@@ -30,7 +31,11 @@ pub(super) fn times(text: &str) -> String {
     replaced(&CLOCK, &text, clock).into_owned()
 }
 
-fn replaced<'a>(regex: &LazyLock<Option<Regex>>, text: &'a str, words: fn(&Captures<'_>) -> String) -> Cow<'a, str> {
+fn replaced<'a>(
+    regex: &LazyLock<Option<Regex>>,
+    text: &'a str,
+    words: fn(&Captures<'_>) -> String,
+) -> Cow<'a, str> {
     match regex.as_ref() {
         Some(regex) => regex.replace_all(text, words),
         None => Cow::Borrowed(text),
@@ -41,7 +46,7 @@ fn replaced<'a>(regex: &LazyLock<Option<Regex>>, text: &'a str, words: fn(&Captu
 fn date(found: &Captures<'_>) -> String {
     let (year, month, day) = (part(found, 1), part(found, 2), part(found, 3));
     match MONTHS.get((month as usize).wrapping_sub(1)) {
-        Some(name) => format!("{} of {name}, {}", ordinal(day), figures::digits(f64::from(year))),
+        Some(name) => format!("the {} of {name}, {}", ordinal(day), figures::digits(f64::from(year))),
         None => format!("{year} {month} {day}"),
     }
 }

@@ -1,10 +1,10 @@
 //! Reads the fields of one entry by its form: unknown and missing fields are reported, values are read by shape.
 
 use super::form::{Form, Shape};
-use super::report::Report;
+use super::report::{Found, Report};
 use super::values;
 use crate::quantity::{Dimension, Limit, Quantity};
-use crate::rulebase::{Deed, Thread};
+use crate::rulebase::{Deed, Thread, script};
 use crate::source::yaml::{Key, Kind, Node, Span};
 use crate::source::nearest;
 use crate::workings::adjusters::Way;
@@ -100,6 +100,16 @@ impl<'a> Fields<'a> {
     /// A text.
     pub fn text(&self, name: &str) -> Option<String> {
         text_of(self.filled(name)?, name, self.report)
+    }
+
+    /// An expression, kept by the report to be compiled and tried later.
+    pub fn script(&self, name: &str, kind: script::Kind) -> Option<String> {
+        let node = self.filled(name)?;
+        let text = text_of(node, name, self.report)?;
+        if let Kind::Text(_, style) = node.kind {
+            self.report.expression(Found { text: text.clone(), kind, span: node.span, style });
+        }
+        Some(text)
     }
 
     /// One text or several.

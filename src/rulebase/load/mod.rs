@@ -16,11 +16,12 @@ mod world;
 
 pub use form::{Field, Form, Shape};
 
+use super::script::{self, Expression, Made, Scripts};
 use super::{Caution, Pack, Procedure, Tool, UnitCard};
 use crate::source::yaml::{self, Node};
 use crate::source::{Place, Problem, nearest};
-use report::Report;
-use std::collections::BTreeMap;
+use report::{Found, Report};
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use world::World;
 
@@ -40,7 +41,7 @@ pub fn forms() -> [(&'static str, &'static Form); 5] {
 /// # Errors
 /// Every problem of every file, in the order of files and lines.
 pub(super) fn read(files: BTreeMap<String, String>) -> Result<Pack, Vec<Problem>> {
-    let mut load = Load { files: &files, problems: Vec::new() };
+    let mut load = Load { files: &files, problems: Vec::new(), expressions: Vec::new() };
     let mut pack = load.everything();
     let mut problems = load.problems;
     if problems.is_empty() {
@@ -52,9 +53,13 @@ pub(super) fn read(files: BTreeMap<String, String>) -> Result<Pack, Vec<Problem>
     Err(problems)
 }
 
+type Units = BTreeMap<String, Arc<UnitCard>>;
+type Procedures = BTreeMap<(String, String), Arc<Procedure>>;
+
 struct Load<'a> {
     files: &'a BTreeMap<String, String>,
     problems: Vec<Problem>,
+    expressions: Vec<Expression>,
 }
 
 impl Load<'_> {
@@ -65,7 +70,8 @@ impl Load<'_> {
         let tools = self.one("tools.yaml", shop::tools).unwrap_or_default();
         let units = self.units(&cautions, &tools);
         let procedures = self.procedures(&units, &cautions, &tools);
-        let of = |folder: &str| self.files.iter().filter(|(path, _)| path.starts_with(folder)).map(|(path, text)| (path.clone(), text.clone())).collect();
+        let scripts = self.scripts(&units, &procedures);
+        let talk = self.folder("talk/");
         Pack {
             name: name.unwrap_or_default(),
             format: 1,
@@ -73,10 +79,39 @@ impl Load<'_> {
             procedures,
             cautions,
             tools,
-            talk: of("talk/"),
-            scripts: of("scripts/"),
+            talk,
+            scripts: Arc::new(scripts),
             files: BTreeMap::new(),
         }
+    }
+
+    fn folder(&self, folder: &str) -> BTreeMap<String, String> {
+        let within = self.files.iter().filter(|(path, _)| path.starts_with(folder));
+        within.map(|(path, text)| (path.clone(), text.clone())).collect()
+    }
+
+    /// Compiles scripts and expressions, and tries each on made-up views.
+    fn scripts(&mut self, units: &Units, procedures: &Procedures) -> Scripts {
+        let texts = self.folder("scripts/");
+        let (scripts, problems) = Scripts::compile(&texts, &self.expressions);
+        let broken = !problems.is_empty();
+        self.problems.extend(problems);
+        let views = procedures.values().filter_map(|one| Some(Made::up(Arc::clone(units.get(&one.unit)?), one)));
+        let views: Vec<Made<'_>> = views.collect();
+        for (path, text) in texts.iter().filter(|(path, _)| path.ends_with(".rhai")) {
+            self.problems.extend(script::library(&scripts, path, text, &views));
+        }
+        let mut seen: BTreeSet<(&str, &str, &str)> = BTreeSet::new();
+        for expression in &self.expressions {
+            let key = (expression.procedure.clone(), expression.unit.clone());
+            let fresh = seen.insert((&expression.text, &expression.procedure, &expression.unit));
+            if let (false, true, Some(procedure), Some(card)) =
+                (broken, fresh, procedures.get(&key), units.get(&expression.unit))
+            {
+                self.problems.extend(Made::up(Arc::clone(card), procedure).try_out(&scripts, expression));
+            }
+        }
+        scripts
     }
 
     /// Files that a pack has no use for, and one that it must have.
@@ -118,8 +153,8 @@ impl Load<'_> {
         paths.cloned().collect()
     }
 
-    fn units(&mut self, cautions: &BTreeMap<String, Caution>, tools: &[Tool]) -> BTreeMap<String, Arc<UnitCard>> {
-        let mut units: BTreeMap<String, Arc<UnitCard>> = BTreeMap::new();
+    fn units(&mut self, cautions: &BTreeMap<String, Caution>, tools: &[Tool]) -> Units {
+        let mut units: Units = BTreeMap::new();
         for path in self.yaml_in("units/") {
             let Some(root) = self.tree(&path) else { continue };
             let report = Report::new(path.as_str().into());
@@ -138,16 +173,17 @@ impl Load<'_> {
 
     fn procedures(
         &mut self,
-        units: &BTreeMap<String, Arc<UnitCard>>,
+        units: &Units,
         cautions: &BTreeMap<String, Caution>,
         tools: &[Tool],
-    ) -> BTreeMap<(String, String), Arc<Procedure>> {
-        let mut procedures: BTreeMap<(String, String), Arc<Procedure>> = BTreeMap::new();
+    ) -> Procedures {
+        let mut procedures: Procedures = BTreeMap::new();
         let world = World { units, cautions, tools, card: None };
         for path in self.yaml_in("procedures/") {
-            let Some(root) = self.tree(&path) else { continue };
+            let (Some(root), Some(text)) = (self.tree(&path), self.files.get(&path)) else { continue };
             let report = Report::new(path.as_str().into());
             if let Some(procedure) = procedure::read(&root, &report, &world) {
+                self.expressions.extend(placed(&path, text, &procedure, report.take_expressions()));
                 let key = (procedure.id.clone(), procedure.unit.clone());
                 if let Some(other) = procedures.get(&key) {
                     report.add(twice(&format!("the procedure `{}` for `{}`", key.0, key.1), &procedure.at, &other.at));
@@ -158,6 +194,26 @@ impl Load<'_> {
         }
         procedures
     }
+}
+
+/// The expressions of a procedure with what tells their places.
+fn placed(path: &str, text: &str, procedure: &Procedure, found: Vec<Found>) -> Vec<Expression> {
+    let file: Arc<str> = path.into();
+    let expression = |found: Found| {
+        let first = text.lines().nth(found.span.start.0 as usize).unwrap_or_default();
+        let indent = first.chars().take_while(|letter| *letter == ' ').count();
+        Expression {
+            text: found.text,
+            kind: found.kind,
+            file: Arc::clone(&file),
+            span: found.span,
+            style: found.style,
+            indent: u32::try_from(indent).unwrap_or_default(),
+            unit: procedure.unit.clone(),
+            procedure: procedure.id.clone(),
+        }
+    };
+    found.into_iter().map(expression).collect()
 }
 
 fn twice(what: &str, at: &Place, first: &Place) -> Problem {

@@ -1,20 +1,34 @@
 //! Where the loader of one file puts the problems it finds.
 
-use crate::source::yaml::Span;
+use crate::rulebase::script::Kind;
+use crate::source::yaml::{Span, Style};
 use crate::source::{Place, Problem};
 use std::cell::RefCell;
 use std::sync::Arc;
 
-/// The problems of one file.
+/// The problems of one file, and the expressions found in it.
 pub(super) struct Report {
     file: Arc<str>,
     problems: RefCell<Vec<Problem>>,
+    expressions: RefCell<Vec<Found>>,
+}
+
+/// An expression found in a file.
+pub(super) struct Found {
+    /// Its text.
+    pub text: String,
+    /// What it is for.
+    pub kind: Kind,
+    /// Where its value stands.
+    pub span: Span,
+    /// How it is written.
+    pub style: Style,
 }
 
 impl Report {
     /// An empty report on a file.
     pub fn new(file: Arc<str>) -> Self {
-        Self { file, problems: RefCell::default() }
+        Self { file, problems: RefCell::default(), expressions: RefCell::default() }
     }
 
     /// The place of a span in this file.
@@ -22,9 +36,14 @@ impl Report {
         span.place(&self.file)
     }
 
-    /// The file's path in the pack.
-    pub fn file(&self) -> &Arc<str> {
-        &self.file
+    /// Keeps an expression.
+    pub fn expression(&self, found: Found) {
+        self.expressions.borrow_mut().push(found);
+    }
+
+    /// The expressions kept so far; they are not kept any longer.
+    pub fn take_expressions(&self) -> Vec<Found> {
+        self.expressions.take()
     }
 
     /// Keeps a problem.

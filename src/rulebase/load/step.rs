@@ -7,6 +7,7 @@ use super::slug;
 use super::world::World;
 use crate::quantity::Dimension;
 use crate::rulebase::{Deed, ReadBack, Step, Timer};
+use crate::rulebase::script::Kind;
 use crate::source::nearest;
 use crate::source::yaml::Span;
 
@@ -71,10 +72,10 @@ pub(super) fn read(fields: &Fields<'_>, under: &str, world: &World<'_>) -> Optio
         text: fields.text("say"),
         brief: fields.text("brief"),
         before: cautions(fields, world),
-        when: fields.text("when"),
+        when: fields.script("when", Kind::Guard),
         read: None,
         question: fields.text("question"),
-        accept: fields.text("accept"),
+        accept: fields.script("accept", Kind::Accept),
         fails,
         tries: fields.whole("tries").unwrap_or(TRIES),
         stop: fields.text("stop"),
