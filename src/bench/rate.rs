@@ -106,12 +106,11 @@ pub fn datum_length(
     desk: &Desk<'_>,
     card: &UnitCard,
     adjuster: &Adjuster,
-    pitch: Quantity,
     turns: f64,
 ) -> Option<Quantity> {
     let measured = reading(desk, &adjuster.id, "datum")?;
     let found = settings::known(desk, &adjuster.id).found?;
-    let pitch = pitch.in_unit(Unit::Millimetre).ok()?;
+    let pitch = pitch(adjuster)?;
     let spring = card.parts.iter().find(|part| !part.springs.is_empty());
     let taken_up = spring.and_then(|part| {
         let was = reading(desk, &part.id, "rate-found")?;

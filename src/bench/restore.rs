@@ -86,8 +86,8 @@ fn card_of(
     path: Option<Path>,
 ) -> RestoreCard {
     let (datum, length) = match &adjuster.kind {
-        AdjusterKind::Screw { datum, pitch, .. } => {
-            (datum.clone(), rate::datum_length(desk, card, adjuster, *pitch, wanted.value))
+        AdjusterKind::Screw { datum, .. } => {
+            (datum.clone(), rate::datum_length(desk, card, adjuster, wanted.value))
         }
         _ => (None, None),
     };

@@ -86,7 +86,7 @@ fn limits(card: &StepCard) -> Vec<(bool, String)> {
     out.extend(card.limit.as_ref().map(|band| (true, limit(band))));
     out.extend(card.nip.as_deref().map(|nip| (true, nipped(nip))));
     out.extend(card.hold.as_deref().map(|hold| (true, with_verb("hold", hold))));
-    out.extend(card.never.as_deref().map(|never| (true, never.to_owned())));
+    out.extend(card.never.as_deref().map(|never| (true, with_verb("never", never))));
     out
 }
 
@@ -113,7 +113,8 @@ fn nipped(nip: &str) -> String {
 pub(super) fn with_verb(verb: &str, text: &str) -> String {
     let text = inside(text);
     let first = text.split_whitespace().next().unwrap_or_default();
-    if first.eq_ignore_ascii_case(verb) || verb == "never" && matches!(first, "not" | "do" | "no") {
+    let says_so = verb == "never" && text.to_lowercase().contains("never");
+    if says_so || first.eq_ignore_ascii_case(verb) || verb == "never" && matches!(first, "not" | "do" | "no") {
         text
     } else {
         format!("{verb} {text}")

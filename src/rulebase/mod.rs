@@ -7,7 +7,6 @@ mod caution;
 mod deed;
 mod folder;
 pub mod load;
-pub mod script;
 mod pack;
 mod part;
 mod procedure;

@@ -62,13 +62,13 @@ impl Pack {
     }
 
     /// The unit card of that id.
-    pub fn unit(&self, id: &str) -> Option<Arc<UnitCard>> {
-        self.units.get(id).cloned()
+    pub fn unit(&self, id: &str) -> Option<&Arc<UnitCard>> {
+        self.units.get(id)
     }
 
     /// The procedure of that id for that unit.
-    pub fn procedure(&self, id: &str, unit: &str) -> Option<Arc<Procedure>> {
-        self.procedures.get(&(id.to_owned(), unit.to_owned())).cloned()
+    pub fn procedure(&self, id: &str, unit: &str) -> Option<&Arc<Procedure>> {
+        self.procedures.get(&(id.to_owned(), unit.to_owned()))
     }
 
     /// Every procedure, in the order of their ids, then of their units.

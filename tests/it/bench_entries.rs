@@ -186,6 +186,9 @@ fn a_stopped_job_is_not_moved_until_it_goes_on() {
     walk.confirm();
     assert_eq!(walk.step(), "strip/loosen-knob-grub");
     walk.act(ActName::Resume, slots());
+    assert_eq!(walk.step(), "make-safe/prove-spring", "a spring proved loose before the break is proved again");
+    walk.confirm();
+    assert_eq!(walk.step(), "strip/loosen-knob-grub");
     walk.confirm();
     assert!(closed(&walk, "strip/loosen-knob-grub"));
 }

@@ -27,7 +27,7 @@ impl Names {
     pub fn step(&self, state: &State, place: &str, id: &str) -> String {
         let held = state.progress.places.get(place);
         let procedure = held.and_then(|held| self.pack.as_ref()?.procedure(&held.procedure, &held.unit));
-        let text = procedure.and_then(|procedure| procedure.step(id)).and_then(|step| step.text.clone());
+        let text = procedure.and_then(|procedure| procedure.step(id)?.text.clone());
         text.unwrap_or_else(|| {
             let (_, last) = id.split_once('/').unwrap_or(("", id));
             last.replace('-', " ")
@@ -40,9 +40,9 @@ impl Names {
         card.map(|card| card.adjusters.iter().map(|adjuster| adjuster.id.clone()).collect()).unwrap_or_default()
     }
 
-    fn unit_at(&self, state: &State, place: &str) -> Option<&crate::rulebase::UnitCard> {
+    fn unit_at(&self, state: &State, place: &str) -> Option<std::sync::Arc<crate::rulebase::UnitCard>> {
         let held = state.progress.places.get(place)?;
-        self.pack.as_ref()?.unit(&held.unit).map(AsRef::as_ref)
+        self.pack.as_ref()?.unit(&held.unit).cloned()
     }
 }
 

@@ -24,8 +24,7 @@ pub static ADJUSTER: Form = Form {
         may("screw", Shape::Figure("1.5 mm a turn"), "the length that one turn of a screw moves"),
         may("turns", Shape::Quantity(Dimension::Angle), "all of a screw's turns"),
         may("adds", Shape::Way, "the way that adds preload"),
-        may("datum", Shape::Text, "what a screw is measured from and to; its settings are then that length"),
-        may("lengthens", Shape::Flag, "whether preload makes the length to the datum longer"),
+        may("datum", Shape::Text, "what a screw is measured from and to"),
         may("charge", Shape::Limit(Dimension::Pressure), "the gauge pressure and its band"),
         may("at", Shape::Quantity(Dimension::Temperature), "the temperature that the charge is given at"),
         may("end", Shape::Text, "which end of the unit it sits at"),
@@ -133,8 +132,7 @@ fn screw(fields: &Fields<'_>) -> Option<AdjusterKind> {
     let pitch = Node { kind: Kind::Text(bare.to_owned(), Style::Plain), span: node.span };
     let pitch = values::quantity(&pitch, Some(Dimension::Length), fields.report)?;
     let turns = fields.quantity("turns").and_then(|turns| turns.in_unit(crate::quantity::Unit::Turn).ok());
-    let (datum, lengthens) = (fields.text("datum"), fields.flag("lengthens"));
-    Some(AdjusterKind::Screw { pitch, turns, adds: adds?, datum, lengthens })
+    Some(AdjusterKind::Screw { pitch, turns, adds: adds?, datum: fields.text("datum") })
 }
 
 fn charge(fields: &Fields<'_>) -> Option<AdjusterKind> {

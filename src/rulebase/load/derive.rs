@@ -72,7 +72,7 @@ impl Case<'_> {
     fn count(&self) -> Option<Read> {
         let adjuster = self.needs_adjuster("counted")?;
         let (kind, unit) = counted(&adjuster.kind);
-        let role = self.counted_as(&adjuster.kind)?;
+        let role = self.counted_as()?;
         let limit = match (&adjuster.kind, &role) {
             (AdjusterKind::Clicker { clicks, .. }, Role::Travel) => {
                 Some(Limit { lo: Some(f64::from(*clicks)), hi: Some(f64::from(*clicks)), unit })
@@ -83,39 +83,23 @@ impl Case<'_> {
         Some(Read { recount, ..read(kind, role, unit, limit) })
     }
 
-    /// What a count is kept as. A screw with a datum is found by its length, so its turns have a name of their own.
-    fn counted_as(&self, kind: &AdjusterKind) -> Option<Role> {
-        let turns = matches!(kind, AdjusterKind::Screw { datum: Some(_), .. });
-        let name = self.role.map_or_else(|| if turns { "turns" } else { "found" }.to_owned(), super::slug);
-        let known = ["found", "travel", "travel-again"].contains(&name.as_str());
-        match (turns, known) {
-            (true, false) | (false, true) => Some(Role::parse(&name)),
-            (true, true) => {
-                let found = format!("turns counted as `{name}`, where the card measures to a datum");
-                let mend = "write `as: turns`, and `measure:` the length `as: found`";
-                self.fields.report.wrong(self.fields.span_of("as"), found, "a name of their own for the turns", mend);
-                None
-            }
-            (false, false) => {
-                let near = nearest(&name, ["found", "travel", "travel again"]).unwrap_or("found");
-                let expected = "`found`, `travel` or `travel again`";
-                let span = self.fields.span_of("as");
-                self.fields.report.wrong(span, format!("counted as `{name}`"), expected, format!("write `{near}`"));
-                None
-            }
+    /// What a count is kept as.
+    fn counted_as(&self) -> Option<Role> {
+        let name = self.role.map_or_else(|| "found".to_owned(), super::slug);
+        if matches!(name.as_str(), "found" | "travel" | "travel-again") {
+            return Some(Role::parse(&name));
         }
+        let near = nearest(&name, ["found", "travel", "travel again"]).unwrap_or("found");
+        let expected = "`found`, `travel` or `travel again`";
+        let span = self.fields.span_of("as");
+        self.fields.report.wrong(span, format!("counted as `{name}`"), expected, format!("write `{near}`"));
+        None
     }
 
     fn set(&self) -> Option<Read> {
         let adjuster = self.needs_adjuster("set")?;
-        let (kind, unit, limit) = match &adjuster.kind {
-            AdjusterKind::Screw { datum: Some(_), .. } => (WaitingFor::Length, Unit::Millimetre, None),
-            other => {
-                let (kind, unit) = counted(other);
-                (kind, unit, whole(other))
-            }
-        };
-        Some(read(kind, self.role_or(Role::Left), unit, limit).critical_if(true))
+        let (kind, unit) = counted(&adjuster.kind);
+        Some(read(kind, self.role_or(Role::Left), unit, whole(&adjuster.kind)).critical_if(true))
     }
 
     fn charge(&self) -> Option<Read> {
