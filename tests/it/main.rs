@@ -24,3 +24,5 @@ mod cli;
 mod pipe;
 mod transcripts;
 mod checker;
+mod technician;
+mod simulate;

@@ -8,6 +8,8 @@ use std::collections::BTreeMap;
 pub struct Hands {
     /// Each adjuster's travel and setting as found, once it is looked at.
     adjusters: BTreeMap<String, Adjuster>,
+    /// Lengths measured, by what was to be measured: the same again reads the same.
+    lengths: BTreeMap<String, f64>,
     /// What chance there is.
     seed: u64,
 }
@@ -26,7 +28,7 @@ pub struct Adjuster {
 impl Hands {
     /// A unit drawn by chance.
     pub fn new(dice: &mut Dice) -> Self {
-        Self { adjusters: BTreeMap::new(), seed: dice.below(u64::MAX) }
+        Self { adjusters: BTreeMap::new(), lengths: BTreeMap::new(), seed: dice.below(u64::MAX) }
     }
 
     /// The adjuster of that name; `most` is what was said of its range, where anything was.
@@ -41,6 +43,25 @@ impl Hands {
             Adjuster { travel, found, wanted: found }
         };
         *self.adjusters.entry(about.to_owned()).or_insert_with(drawn)
+    }
+
+    /// What was measured there before.
+    pub fn measured(&self, what: &str) -> Option<f64> {
+        self.lengths.get(what).copied()
+    }
+
+    /// It measures that much.
+    pub fn measure(&mut self, what: &str, value: f64) {
+        self.lengths.insert(what.to_owned(), value);
+    }
+
+    /// It has no setting beyond this one: looked at again, it stood lower.
+    pub fn narrow(&mut self, about: &str, most: f64) {
+        if let Some(adjuster) = self.adjusters.get_mut(about) {
+            adjuster.travel = adjuster.travel.min(most);
+            adjuster.found = adjuster.found.min(most);
+            adjuster.wanted = adjuster.wanted.min(most);
+        }
     }
 
     /// Another setting is wanted.

@@ -40,6 +40,8 @@ pub struct Technician {
     hands: Hands,
     /// Everything said, in order.
     pub said: Vec<String>,
+    /// The conversation, both sides.
+    pub heard: Vec<String>,
     /// The last answer.
     now: Value,
     /// What was said of the step in hand since it came up, oldest first.
@@ -61,8 +63,8 @@ impl Technician {
         let mut dice = Dice::new(seed);
         let hands = Hands::new(&mut dice);
         let (now, step) = (Value::Null, String::new());
-        let (said, told) = (Vec::new(), Vec::new());
-        Self { dice, manner, hands, said, now, told, step, stuck: 0, paused: false, taken_back: 0 }
+        let (said, heard, told) = (Vec::new(), Vec::new(), Vec::new());
+        Self { dice, manner, hands, said, heard, now, told, step, stuck: 0, paused: false, taken_back: 0 }
     }
 
     /// Works a job from its start to its end.
@@ -97,6 +99,7 @@ impl Technician {
 
     fn speak(&mut self, bench: &mut dyn Bench, line: &str) {
         self.said.push(line.to_owned());
+        self.heard.push(format!("> {line}"));
         for answer in bench.say(line) {
             self.take(answer);
         }
@@ -111,6 +114,7 @@ impl Technician {
             (self.step, self.stuck) = (step, 0);
             self.told.clear();
         }
+        self.heard.push(word(&answer, "show").to_owned());
         self.told.push(format!("{}\n{}", word(&answer, "say"), word(&answer, "show")));
         self.now = answer;
     }
