@@ -141,15 +141,15 @@ impl Technician {
         }
         let adjuster = self.hands.adjuster(about, most);
         let step = self.step_card().to_lowercase();
-        let value = if step.contains("to its stop") {
-            adjuster.travel
+        let (value, set) = if step.contains("to its stop") {
+            (adjuster.travel, false)
         } else if step.contains("seats") || step.contains("read the number") || step.contains("loose") {
-            adjuster.found
+            (adjuster.found, false)
         } else {
-            adjuster.wanted
+            (adjuster.wanted, true)
         };
-        // Beyond its travel, or off by a few: both are wrong, and said so in different ways.
-        let off = if self.dice.of_hundred(50) { 60.0 } else { 3.0 };
+        // Beyond its travel, or, where it is to be set, off by a few: nobody can know of a count that is off by a few.
+        let off = if set && self.dice.of_hundred(50) { 3.0 } else { 60.0 };
         let value = if out { value + off } else { value };
         spoken(value, 2, if self.dice.of_hundred(30) && waits != "position" { waits } else { "" })
     }
