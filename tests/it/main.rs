@@ -26,3 +26,5 @@ mod transcripts;
 mod checker;
 mod technician;
 mod simulate;
+mod session;
+mod console;
