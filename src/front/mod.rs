@@ -19,7 +19,8 @@ mod wire;
 mod work;
 
 pub use cli::{AskArgs, Cli, Command, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs};
-pub use log::log_json;
+pub use log::log_of;
+pub use wire::answer_json;
 
 use crate::session::{Fault, guarded};
 

@@ -25,12 +25,27 @@ impl Talk {
                 aside(&fault.to_string());
                 self.out.text(&turn.reply.say)
             }
-            None => self.out.text(&paragraph(turn)),
+            None => {
+                let text = painted(&turn.reply.show, self.out.colour());
+                self.out.text(&text)
+            }
         }
     }
 }
 
-/// What is shown, and a blank line after it.
-fn paragraph(turn: &Turn) -> String {
-    turn.reply.show.trim_end().to_owned()
+/// Signal words by the colours of ISO 3864-4 and ANSI Z535.1, where colour is welcome: danger red, warning orange (the
+/// nearest a terminal has is bright red), caution yellow, notice blue.
+fn painted(show: &str, colour: bool) -> String {
+    if !colour {
+        return show.to_owned();
+    }
+    show.lines().map(paint).collect::<Vec<_>>().join("\n")
+}
+
+fn paint(line: &str) -> String {
+    let colours = [("DANGER", 31), ("WARNING", 91), ("CAUTION", 33), ("NOTICE", 34), ("Step ", 1)];
+    match colours.iter().find(|(word, _)| line.starts_with(word)) {
+        Some((_, code)) => format!("\x1b[{code}m{line}\x1b[0m"),
+        None => line.to_owned(),
+    }
 }

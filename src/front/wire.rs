@@ -102,6 +102,11 @@ impl<'a> Answered<'a> {
     }
 }
 
+/// The answer of a turn as `pipe --json` prints it.
+pub fn answer_json(line: Option<&str>, turn: &Turn) -> Value {
+    json!(Answered::of(line, turn))
+}
+
 /// An event with its number and its id before what happened.
 fn event(envelope: &crate::event::Envelope) -> Value {
     let mut value = json!(envelope.event);

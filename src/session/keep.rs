@@ -78,6 +78,18 @@ impl Session {
         }
     }
 
+    /// After a fault of our own nothing is trusted but the book.
+    pub(super) fn stand_by_the_book(&mut self) {
+        let Some(job) = self.job.clone() else {
+            self.state = State::default();
+            return;
+        };
+        // A book that cannot be read now will say so at the next line.
+        if let Ok(events) = self.book.since(&job, 0) {
+            self.state = State::of(&events);
+        }
+    }
+
     /// Hears a line and notes its words; those of a declined line are not kept.
     pub(super) fn hear(&self, cause: Cause<'_>, utterance: &mut Utterance) -> Option<crate::act::Heard> {
         let Cause::Line(line) = cause else { return None };

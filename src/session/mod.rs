@@ -27,11 +27,11 @@ pub use question::{Asked, Told, as_if_on_bench};
 pub use rules::Rules;
 pub use turn::Turn;
 
-use crate::act::Waiting;
+use crate::act::{Heard, Waiting};
 use crate::bench::state::{State, apply};
 use crate::bench::{self, Input, Past};
 use crate::book::{Book, JobLine};
-use crate::event::JobId;
+use crate::event::{JobId, Utterance};
 use crate::reply::reply;
 
 /// A bench at work: the rules in force, the job in hand, and the book that keeps it.
@@ -85,7 +85,14 @@ impl Session {
     }
 
     fn answer(&mut self, cause: Cause<'_>) -> Turn {
-        self.journey(cause).unwrap_or_else(|fault| self.failed(cause, fault))
+        match guarded(|| self.journey(cause)) {
+            Ok(Ok(turn)) => turn,
+            Ok(Err(fault)) => self.failed(cause, fault),
+            Err(what) => {
+                self.stand_by_the_book();
+                self.failed(cause, Fault::Ours(what))
+            }
+        }
     }
 
     /// A line's whole journey. All that may fail without leaving a trace comes before the book; the reply is handed
@@ -94,18 +101,10 @@ impl Session {
         let now = self.clock.now();
         self.look_back()?;
         let mut utterance = self.utterance(now);
-        let (heard, decision, reply) = guarded(|| {
-            let heard = self.hear(cause, &mut utterance);
-            let input = match (cause, heard.clone()) {
-                (Cause::Line(_), Some(heard)) => Input::Heard { utterance: utterance.clone(), heard },
-                (Cause::Opened, _) => Input::Opened,
-                (Cause::Tick | Cause::Line(_), _) => Input::Tick,
-            };
-            let decision = bench::decide(self.rules.pack(), &self.past, &self.state, &input, now);
-            let reply = reply(&decision.answer, &decision.waiting);
-            (heard, decision, reply)
-        })
-        .map_err(Fault::Ours)?;
+        let heard = self.hear(cause, &mut utterance);
+        let input = input(cause, &utterance, heard.as_ref());
+        let decision = bench::decide(self.rules.pack(), &self.past, &self.state, &input, now);
+        let reply = reply(&decision.answer, &decision.waiting);
         let envelopes = self.wrap(&utterance, decision.events, now);
         self.append(&envelopes)?;
         for envelope in &envelopes {
@@ -114,5 +113,15 @@ impl Session {
         self.waiting = Waiting { ear: self.ear, ..decision.waiting };
         self.after(&envelopes);
         Ok(self.turn(cause, heard, reply, envelopes))
+    }
+}
+
+fn input(cause: Cause<'_>, utterance: &Utterance, heard: Option<&Heard>) -> Input {
+    match (cause, heard) {
+        (Cause::Line(_), Some(heard)) => {
+            Input::Heard { utterance: utterance.clone(), heard: heard.clone() }
+        }
+        (Cause::Opened, _) => Input::Opened,
+        (Cause::Tick | Cause::Line(_), _) => Input::Tick,
     }
 }

@@ -28,3 +28,7 @@ mod cli;
 mod pipe;
 mod transcripts;
 mod checker;
+mod technician;
+mod simulate;
+mod session;
+mod console;

@@ -105,7 +105,7 @@ fn limits(kept: &Kept) -> String {
     let unit = kept.unit.as_deref();
     let band = match (kept.lo, kept.hi) {
         (Some(lo), Some(hi)) if lo == hi => format!(" [{}", figure(lo, unit)),
-        (Some(lo), Some(hi)) => format!(" [{lo} to {}", figure(hi, unit)),
+        (Some(lo), Some(hi)) => format!(" [{} to {}", figure(lo, unit), figure(hi, unit)),
         (Some(lo), None) => format!(" [at least {}", figure(lo, unit)),
         (None, Some(hi)) => format!(" [at most {}", figure(hi, unit)),
         (None, None) => return String::new(),

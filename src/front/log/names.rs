@@ -1,7 +1,7 @@
 //! Names for the ids of events, by the pack that the job is pinned to; the ids themselves where it has none.
 
 use crate::bench::state::State;
-use crate::quantity::{Quantity, Unit};
+use crate::quantity::{Dimension, Quantity, Unit};
 use crate::rulebase::Pack;
 use crate::session::plain;
 
@@ -49,6 +49,11 @@ impl Names {
 /// A figure with its unit, as the screen has it.
 pub fn figure(value: f64, unit: Option<&str>) -> String {
     match unit.and_then(Unit::parse) {
+        // What is counted is said in words: "14 clicks", "position 2".
+        Some(unit) if unit.dimension() == Dimension::Position => format!("position {value}"),
+        Some(unit) if unit.dimension() == Dimension::Clicks || unit.name() == "turn" => {
+            format!("{value} {}", unit.words(value))
+        }
         Some(unit) => Quantity::new(value, unit).show(),
         None => plain(&format!("{value} {}", unit.unwrap_or_default())),
     }
