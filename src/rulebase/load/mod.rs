@@ -16,6 +16,7 @@ mod world;
 
 pub use form::{Field, Form, Shape};
 
+use super::talk::Talk;
 use super::script::{self, Expression, Made, Scripts};
 use super::{Caution, Pack, Procedure, Tool, UnitCard};
 use crate::source::yaml::{self, Node};
@@ -71,7 +72,7 @@ impl Load<'_> {
         let units = self.units(&cautions, &tools);
         let procedures = self.procedures(&units, &cautions, &tools);
         let scripts = self.scripts(&units, &procedures);
-        let talk = self.folder("talk/");
+        let talk = self.talk();
         Pack {
             name: name.unwrap_or_default(),
             format: 1,
@@ -79,7 +80,7 @@ impl Load<'_> {
             procedures,
             cautions,
             tools,
-            talk,
+            talk: Arc::new(talk),
             scripts: Arc::new(scripts),
             files: BTreeMap::new(),
         }
@@ -88,6 +89,19 @@ impl Load<'_> {
     fn folder(&self, folder: &str) -> BTreeMap<String, String> {
         let within = self.files.iter().filter(|(path, _)| path.starts_with(folder));
         within.map(|(path, text)| (path.clone(), text.clone())).collect()
+    }
+
+    /// Reads the talk grammars and word lists.
+    fn talk(&mut self) -> Talk {
+        let texts = self.folder("talk/");
+        let files = texts.iter().map(|(path, text)| (path.as_str(), text.as_str()));
+        Talk::load(files).unwrap_or_else(|problems| {
+            self.problems.extend(problems.into_iter().map(|problem| {
+                let place = Place::new(problem.file, problem.line as u32, problem.column as u32);
+                Problem::wrong(place, problem.message).mend(problem.mend)
+            }));
+            Talk::default()
+        })
     }
 
     /// Compiles scripts and expressions, and tries each on made-up views.
