@@ -121,7 +121,8 @@ proptest! {
         prop_assert!((there.then.amount - back.then.amount).abs() < 1e-9);
         let moved = there.length.unwrap().value;
         prop_assert!((moved.abs() - (wanted - at).abs() * pitch).abs() < 1e-9);
-        prop_assert!(moved * (wanted - at) * if lengthens { 1.0 } else { -1.0 } >= 0.0);
+        let sign = if lengthens { 1.0 } else { -1.0 };
+        prop_assert!(moved * (wanted - at) * sign >= 0.0);
         let by_length = screw.by_length(100.0, 100.0 + moved).unwrap();
         prop_assert!((by_length.then.amount - there.then.amount).abs() < 1e-9);
         if there.then.amount > 1e-9 { prop_assert_eq!(by_length.then.way, there.then.way); }
