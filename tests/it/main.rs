@@ -3,3 +3,4 @@
 mod quantity;
 mod quantity_figures;
 mod workings_adjusters;
+mod workings_published;

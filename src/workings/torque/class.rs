@@ -18,6 +18,8 @@ pub struct Class {
 pub fn class(name: &str, d: f64) -> Option<Class> {
     let large = d > 16.0;
     let (tensile, yielding, proof) = match name.trim() {
+        // Until the edition of 1999.
+        "3.6" => (330.0, 190.0, 180.0),
         "4.6" => (400.0, 240.0, 225.0),
         "4.8" => (420.0, 340.0, 310.0),
         "5.6" => (500.0, 300.0, 280.0),
@@ -31,6 +33,13 @@ pub fn class(name: &str, d: f64) -> Option<Class> {
         _ => return None,
     };
     Some(Class { tensile, yielding, proof })
+}
+
+/// Nominal yield strength that a class's name states, MPa: 10.9 is 0.9 x 1000. `None` for no such name.
+#[must_use]
+pub fn nominal_yield(name: &str) -> Option<f64> {
+    let (tensile, share) = name.trim().split_once('.')?;
+    Some(tensile.parse::<f64>().ok()? * share.parse::<f64>().ok()? * 10.0)
 }
 
 /// Nominal stress area as the standard's tables print it: three significant figures.

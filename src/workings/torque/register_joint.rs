@@ -1,8 +1,8 @@
 //! Joints by name: preload and its torque.
 
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
-use super::class::nominal_area;
-use super::joint::{Screw, arm, bearing_diameter, by_angle, raising_torque, thread_arm};
+use super::class::{nominal_area, nominal_yield};
+use super::joint::{SMALL, Screw, arm, bearing_diameter, by_angle, raising_torque, thread_arm};
 use super::register_thread::{bore, class_input, screw, the_class, thread, threaded};
 use crate::quantity::Unit;
 
@@ -176,7 +176,11 @@ fn preload_of(given: &Given) -> Result<(Screw, f64), Refusal> {
     let screw = screw(given)?;
     let yielding = match given.maybe("Rp02") {
         Some(yielding) => yielding,
-        None => the_class(given, screw.thread.d)?.yielding,
+        None => {
+            let class = the_class(given, screw.thread.d)?.yielding;
+            let nominal = (screw.thread.d < SMALL).then(|| nominal_yield(given.t("class").unwrap_or_default())).flatten();
+            nominal.unwrap_or(class)
+        }
     };
     let (mu, _) = the_frictions(given)?;
     let preload = screw.assembly_preload(mu, yielding, given.n("util")?);
