@@ -4,3 +4,6 @@ mod quantity;
 mod quantity_figures;
 mod workings_adjusters;
 mod workings_published;
+mod workings_reference;
+mod workings_registry;
+mod workings_tables;

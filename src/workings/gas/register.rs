@@ -157,8 +157,8 @@ fn either(given: &Given, ideal: f64, real: Option<f64>) -> Result<Done, Refusal>
     let gauge = |bar: f64| in_unit(given, bar - ATMOSPHERE_BAR);
     let mut done = answer(given, chosen)?.and("ideal", gauge(ideal)?, given.unit("p"));
     if let Some(real) = real {
-        let off = real / ideal - 1.0;
-        let said = format!("real nitrogen stands {:.1} % {} the ideal gas here", 100.0 * off.abs(), if off > 0.0 { "above" } else { "below" });
+        let off = (real - ideal) / (ideal - ATMOSPHERE_BAR).abs().max(ATMOSPHERE_BAR);
+        let said = format!("on the gauge real nitrogen stands {:.1} % {} the ideal gas here", 100.0 * off.abs(), if off > 0.0 { "above" } else { "below" });
         done = done.and("real", gauge(real)?, given.unit("p")).caution_if(off.abs() > WORTH_SAYING, &said);
     }
     Ok(done.by(if wants_real { "density fixed, nitrogen by Span and others" } else { "p_abs / T_abs stays the same (ideal gas)" }))

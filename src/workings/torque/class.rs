@@ -48,11 +48,10 @@ pub fn nominal_area(thread: &Thread) -> f64 {
     significant(thread.stress_area(), 3)
 }
 
-/// Proof load Fp = As,nom x Sp,nom, N, as the standard's tables print it (three significant figures, rounded to the
-/// nearest).
+/// Proof load Fp = As,nom x Sp,nom, N. The standard prints it to three figures, some rows rounded up and some down.
 #[must_use]
 pub fn proof_load(thread: &Thread, class: Class) -> f64 {
-    significant(nominal_area(thread) * class.proof, 3)
+    nominal_area(thread) * class.proof
 }
 
 /// Rounded to so many significant figures.

@@ -43,7 +43,7 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .gives("proof_load", Unit::Newton)
             .gives("exact", Unit::Newton)
             .gives("tensile_load", Unit::Newton)
-            .by("As,nom x Sp,nom, three significant figures as the standard prints it", ISO),
+            .by("As,nom x Sp,nom; the standard prints it to three figures", ISO),
     );
 }
 
