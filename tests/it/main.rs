@@ -32,3 +32,7 @@ mod source_yaml;
 mod technician;
 mod transcripts;
 mod workings_adjusters;
+mod workings_published;
+mod workings_reference;
+mod workings_registry;
+mod workings_tables;

@@ -4,6 +4,8 @@
 //! on active metal (plain steel, brass) at 22 degC; each 10 K colder doubles the time; passive surfaces (stainless,
 //! plated, anodised) take about three times as long. The maker's sheet for the product goes before all of it.
 
+pub(super) mod register;
+
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 

@@ -1,5 +1,7 @@
 //! Convert: one quantity into another unit, gauge and absolute pressure, inches to the nearest 64th.
 
+pub(super) mod register;
+
 use crate::quantity::{Dimension, Mismatch, PressureBasis, Quantity, Unit};
 
 /// The standard atmosphere, bar (ISO 2533).
@@ -51,4 +53,28 @@ pub fn nearest_fraction(inches: f64) -> (i64, u32, u32, f64) {
         below = 1;
     }
     (whole as i64, above, below, off)
+}
+
+/// A text without the words for its pressure basis (`14 bar gauge`, `200 psi abs`, `15 barg`), and the basis.
+#[must_use]
+pub fn split_basis(text: &str) -> (&str, Option<PressureBasis>) {
+    let text = text.trim();
+    for (word, basis) in [
+        ("gauge", PressureBasis::Gauge),
+        ("absolute", PressureBasis::Absolute),
+        ("abs", PressureBasis::Absolute),
+        ("(g)", PressureBasis::Gauge),
+        ("(a)", PressureBasis::Absolute),
+    ] {
+        if let Some(rest) = text.strip_suffix(word) {
+            return (rest.trim_end(), Some(basis));
+        }
+    }
+    for (letter, basis) in [("g", PressureBasis::Gauge), ("a", PressureBasis::Absolute)] {
+        let rest = text.strip_suffix(letter).unwrap_or_default();
+        if rest.ends_with("bar") || rest.ends_with("psi") {
+            return (rest, Some(basis));
+        }
+    }
+    (text, None)
 }
