@@ -12,6 +12,7 @@ pub mod front;
 pub mod hearing;
 pub mod quantity;
 pub mod reply;
+
 pub mod rulebase;
 pub mod session;
 pub mod source;

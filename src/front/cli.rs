@@ -56,6 +56,8 @@ pub struct Place {
 pub enum Command {
     /// Read lines heard and print lines to be spoken
     Pipe(PipeArgs),
+    /// Read JSON lines heard and print what each was taken for; nothing is recorded
+    Hear(HearArgs),
     /// Answer one question
     Ask(AskArgs),
     /// List the jobs in the book
@@ -104,6 +106,19 @@ pub enum ClockFrom {
     System,
     /// The `at` of the lines.
     Lines,
+}
+
+/// `hear`.
+#[derive(Debug, Clone, Args)]
+#[command(long_about = "Read JSON lines {\"said\", \"unit\", \"waiting_for\", \"about\"} and print what each was taken for:\n\
+{\"said\", \"outcome\", \"acts\": [{\"act\", \"slots\"}], \"between\": [...], \"sure\"}, one a line. Nothing is recorded.\n\
+Optional: `want` {value, unit, from}, `asked` [acts of the open question], `ear`.\n\
+A bad line is answered with {\"error\"}; the rest go on, and the exit code is 2 at the end.")]
+#[command(after_long_help = "Example:\n  echo '{\"said\": \"how tight\", \"unit\": \"birch-44\", \"waiting_for\": \"torque\", \"about\": \"foot-nut\"}' | sparehand hear --why")]
+pub struct HearArgs {
+    /// Show what was normalised, which rule or example spoke, the scores and what decided.
+    #[arg(long)]
+    pub why: bool,
 }
 
 /// `ask`.

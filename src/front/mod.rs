@@ -5,6 +5,7 @@ mod cli;
 mod completions;
 mod console;
 mod feed;
+pub mod hear;
 mod helper;
 mod jobs;
 mod log;
@@ -18,7 +19,7 @@ pub mod transcript;
 mod wire;
 mod work;
 
-pub use cli::{AskArgs, Cli, Command, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs};
+pub use cli::{AskArgs, Cli, Command, HearArgs, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs};
 pub use log::log_of;
 pub use wire::answer_json;
 
@@ -36,11 +37,22 @@ fn dispatch(cli: &Cli) -> Result<u8, Fault> {
     match &cli.command {
         None => console::run(cli),
         Some(Command::Pipe(args)) => pipe::run(cli, args),
+        Some(Command::Hear(args)) => hear_lines(cli, args),
         Some(Command::Ask(args)) => ask::run(cli, args),
         Some(Command::Jobs) => jobs::run(cli),
         Some(Command::Log(args)) => log::run(cli, args),
         Some(Command::Replay(args)) => replay::run(cli, args),
         Some(Command::Pack { command }) => pack::run(cli, command),
         Some(Command::Completions { shell }) => completions::run(*shell),
+    }
+}
+
+/// A bad line was answered in its place; the call says so at its end.
+fn hear_lines(cli: &Cli, args: &HearArgs) -> Result<u8, Fault> {
+    let ear = crate::hearing::Ear::new(&*open::rules(cli)?);
+    match hear::run(std::io::stdin().lock(), std::io::stdout().lock(), &ear, args.why) {
+        Ok(good) => Ok(if good { 0 } else { 2 }),
+        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(0),
+        Err(error) => Err(Fault::disk(format!("the lines cannot be read or written: {error}"), "see what feeds them")),
     }
 }

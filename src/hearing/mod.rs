@@ -1,13 +1,37 @@
-//! stub
-use crate::act::*;use crate::rulebase::Pack;
-/// l
-pub struct Line<'a>{/// s
-pub said:&'a str,/// u
-pub unit:Option<&'a str>,/// w
-pub waiting:&'a Waiting}
-/// e
-pub struct Ear;
-impl Ear{/// n
-pub fn new(_:&Pack)->Self{Self}
-/// h
-pub fn hear(&self,l:&Line<'_>)->Heard{ if l.said=="panic" {panic!("x")} Heard::decline(l.unit.map_or(0.0,|_|0.1))}}
+//! Words to acts. No state of its own, no guessing: take, ask (between which acts), decline.
+//!
+//! The way of a line: [`token`] cuts it into words, [`phrases`] and [`lexicon`] put dialect and misheard words right,
+//! [`spot`] finds what it mentions, [`clauses`] cuts it into acts by the talk grammars ([`automaton`]) and the model
+//! fitted to their examples ([`model`]), [`slots`] fills each act, [`decide`] weighs the cost of being wrong.
+
+mod automaton;
+mod class;
+mod clauses;
+mod compile;
+mod decide;
+mod ear;
+mod features;
+mod guard;
+mod lexicon;
+mod measure;
+mod mention;
+mod model;
+mod names;
+mod pack;
+mod parsed;
+mod phrases;
+mod sample;
+mod slots;
+mod sound;
+mod spot;
+mod stem;
+mod token;
+mod vocabulary;
+mod why;
+
+pub mod demo;
+
+pub use class::Class;
+pub use ear::{Ear, Line, Stock};
+pub use vocabulary::{Sort, Thing, Vocabulary};
+pub use why::Why;

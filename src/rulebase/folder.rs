@@ -111,7 +111,9 @@ impl Walk {
             Ok(about) if about.is_dir() => self.folder(at, path, deep + 1),
             Ok(about) if about.is_file() => self.file(at, path, about.len()),
             Ok(_) => self.wrong(path, "this is neither a file nor a folder".to_owned(), "take it out"),
-            Err(error) => self.wrong(path, format!("this cannot be read: {error}"), "look at its permissions"),
+            Err(error) => {
+                self.wrong(path, format!("this cannot be read: {error}"), "look at its permissions")
+            }
         }
     }
 
@@ -133,7 +135,9 @@ impl Walk {
                 self.files.insert(path.to_owned(), text);
             }
             Ok(Err(_)) => self.wrong(path, "this file is not UTF-8".to_owned(), "save it as UTF-8"),
-            Err(error) => self.wrong(path, format!("this cannot be read: {error}"), "look at its permissions"),
+            Err(error) => {
+                self.wrong(path, format!("this cannot be read: {error}"), "look at its permissions")
+            }
         }
     }
 }

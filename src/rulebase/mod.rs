@@ -12,6 +12,7 @@ mod part;
 mod procedure;
 pub mod script;
 mod step;
+pub mod talk;
 mod tool;
 
 pub use adjuster::{Adjuster, AdjusterKind};

@@ -1,6 +1,7 @@
 //! A pack: one folder of rules, checked for form as it loads, then read-only.
 
 use super::script::Scripts;
+use super::talk::Talk;
 use super::{Caution, Procedure, Tool, UnitCard, load};
 use crate::source::{Place, Problem, yaml};
 use sha2::{Digest, Sha256};
@@ -23,8 +24,8 @@ pub struct Pack {
     pub cautions: BTreeMap<String, Caution>,
     /// The tool crib.
     pub tools: Vec<Tool>,
-    /// The files under `talk/`, by path, as they stand.
-    pub talk: BTreeMap<String, String>,
+    /// What may be said: grammars and word lists.
+    pub talk: Arc<Talk>,
     /// Its expressions and functions, compiled.
     pub(super) scripts: Arc<Scripts>,
     /// Every file, by path.

@@ -18,5 +18,9 @@ pub fn nearest<'a>(name: &str, candidates: impl IntoIterator<Item = &'a str>) ->
 
 /// Case and the joints between words do not count. Very long names are cut: they are no slip of the keyboard.
 fn fold(name: &str) -> String {
-    name.chars().take(64).map(|c| if matches!(c, '-' | '_') { ' ' } else { c }).flat_map(char::to_lowercase).collect()
+    name.chars()
+        .take(64)
+        .map(|c| if matches!(c, '-' | '_') { ' ' } else { c })
+        .flat_map(char::to_lowercase)
+        .collect()
 }

@@ -29,7 +29,11 @@ pub static ADJUSTER: Form = Form {
         may("at", Shape::Quantity(Dimension::Temperature), "the temperature that the charge is given at"),
         may("end", Shape::Text, "which end of the unit it sits at"),
         may("seen from", Shape::Text, "from where its directions are seen, when not the end's"),
-        may("through", Shape::Texts, "parts that carry its position: removing one makes the position unknown"),
+        may(
+            "through",
+            Shape::Texts,
+            "parts that carry its position: removing one makes the position unknown",
+        ),
         may("by hand", Shape::Text, "how it is turned by hand"),
         may("tool", Shape::Text, "the tool that turns it, as named in the crib"),
         may("hold", Shape::Text, "how the other side is held"),
@@ -38,7 +42,11 @@ pub static ADJUSTER: Form = Form {
         may("never", Shape::Text, "a limit that must not be passed"),
         may("accept", Shape::Text, "what an inspection looks for"),
         may("handling", Shape::Named(&part::HANDLING), "how it is handled for one deed"),
-        may("force per click", Shape::Quantity(Dimension::Force), "damping force of one click, where the maker gives it"),
+        may(
+            "force per click",
+            Shape::Quantity(Dimension::Force),
+            "damping force of one click, where the maker gives it",
+        ),
         may("why", Shape::Text, "why it is as it is"),
         may("source", Shape::Text, "where the figures come from"),
     ],
@@ -83,7 +91,12 @@ fn kind(key: &Key, fields: &Fields<'_>) -> Option<AdjusterKind> {
                 more => format!("`{}` is {} at once", key.text, more.join(" and ")),
             };
             let expected = "one of `clicker`, `ring`, `screw`, `charge`";
-            fields.report.wrong(key.span, found, expected, "write its kind with its figure, such as `clicker: 24 clicks`");
+            fields.report.wrong(
+                key.span,
+                found,
+                expected,
+                "write its kind with its figure, such as `clicker: 24 clicks`",
+            );
             None
         }
     }
@@ -93,12 +106,21 @@ fn clicker(fields: &Fields<'_>) -> Option<AdjusterKind> {
     let clicks = fields.quantity("clicker");
     let closes = needed_way(fields, "clicker", "closes");
     let clicks = clicks?.value;
-    if clicks < 1.0 || clicks > 999.0 || clicks.fract() != 0.0 {
+    if !(1.0..=999.0).contains(&clicks) || clicks.fract() != 0.0 {
         let found = format!("`{clicks}` clicks");
-        fields.report.wrong(fields.span_of("clicker"), found, "a whole number of clicks", "write one such as `24 clicks`");
+        fields.report.wrong(
+            fields.span_of("clicker"),
+            found,
+            "a whole number of clicks",
+            "write one such as `24 clicks`",
+        );
         return None;
     }
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and from 1 to 999, checked above")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "whole and from 1 to 999, checked above"
+    )]
     let clicks = clicks as u32;
     Some(AdjusterKind::Clicker { clicks, closes: closes? })
 }
@@ -128,7 +150,8 @@ fn screw(fields: &Fields<'_>) -> Option<AdjusterKind> {
     let adds = needed_way(fields, "screw", "adds");
     // "1.5 mm a turn": the words after the length are for the reader.
     let text = node.text().unwrap_or_default();
-    let bare = text.strip_suffix("a turn").or_else(|| text.strip_suffix("per turn")).unwrap_or(text).trim_end();
+    let bare =
+        text.strip_suffix("a turn").or_else(|| text.strip_suffix("per turn")).unwrap_or(text).trim_end();
     let pitch = Node { kind: Kind::Text(bare.to_owned(), Style::Plain), span: node.span };
     let pitch = values::quantity(&pitch, Some(Dimension::Length), fields.report)?;
     let turns = fields.quantity("turns").and_then(|turns| turns.in_unit(crate::quantity::Unit::Turn).ok());
@@ -148,7 +171,12 @@ fn charge(fields: &Fields<'_>) -> Option<AdjusterKind> {
 fn needed_way(fields: &Fields<'_>, kind: &str, name: &str) -> Option<Way> {
     if fields.node(name).is_none() {
         let expected = "`clockwise` or `anticlockwise`";
-        fields.report.wrong(fields.span, format!("a {kind} has no `{name}`"), expected, format!("add `{name}:`"));
+        fields.report.wrong(
+            fields.span,
+            format!("a {kind} has no `{name}`"),
+            expected,
+            format!("add `{name}:`"),
+        );
         return None;
     }
     fields.way(name)

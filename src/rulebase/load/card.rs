@@ -35,7 +35,11 @@ pub(super) fn read(root: &Node, report: &Report) -> Option<UnitCard> {
         axle: axle(&fields),
         ends: fields.words("ends"),
         sizes: fields.sizes("sizes"),
-        adjusters: fields.named("adjusters").iter().filter_map(|(key, one)| adjuster::read(key, one)).collect(),
+        adjusters: fields
+            .named("adjusters")
+            .iter()
+            .filter_map(|(key, one)| adjuster::read(key, one))
+            .collect(),
         parts: fields.named("parts").iter().map(|(key, one)| part::read(key, one)).collect(),
         source: fields.text("source"),
         at: report.place(fields.span_of("unit")),
@@ -49,6 +53,11 @@ fn axle(fields: &Fields<'_>) -> Option<String> {
         return Some(axle);
     }
     let found = format!("`{axle}` is no axle");
-    fields.report.wrong(fields.span_of("axle"), found, "`front` or `rear`", "write one of the two, or take it out");
+    fields.report.wrong(
+        fields.span_of("axle"),
+        found,
+        "`front` or `rear`",
+        "write one of the two, or take it out",
+    );
     None
 }

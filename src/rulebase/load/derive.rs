@@ -11,13 +11,20 @@ use crate::source::nearest;
 use crate::source::yaml::Span;
 
 /// Fills in `read` and `question`.
-pub(super) fn waits_for(step: &mut Step, role: Option<&str>, fields: &Fields<'_>, span: Span, world: &World<'_>) {
+pub(super) fn waits_for(
+    step: &mut Step,
+    role: Option<&str>,
+    fields: &Fields<'_>,
+    span: Span,
+    world: &World<'_>,
+) {
     let Some(card) = world.card else { return };
     let about = step.about.clone();
     let adjuster = about.as_deref().and_then(|id| card.adjuster(id));
     let part = about.as_deref().and_then(|id| card.part(id));
     let object = step.object.clone();
-    let case = Case { fields, span, role, about: about.as_deref(), object: object.as_deref(), adjuster, part };
+    let case =
+        Case { fields, span, role, about: about.as_deref(), object: object.as_deref(), adjuster, part };
     if step.reads_back.is_some() {
         case.only(step, Deed::Record, "reads back");
         return;
@@ -31,7 +38,8 @@ pub(super) fn waits_for(step: &mut Step, role: Option<&str>, fields: &Fields<'_>
         Deed::Record => Some(case.record()),
         _ => case.own().or_else(|| case.named()),
     };
-    if matches!(step.deed, Deed::Inspect | Deed::Look | Deed::Align | Deed::Prove) && step.question.is_none() {
+    if matches!(step.deed, Deed::Inspect | Deed::Look | Deed::Align | Deed::Prove) && step.question.is_none()
+    {
         step.question = case.question(step.deed);
     }
     case.consequence(step);
@@ -62,7 +70,11 @@ impl Case<'_> {
         let part = self.part?;
         if part.torque.is_none() && part.nip.is_none() {
             let found = format!("`{}` is tightened, and the card has neither torque nor nip for it", part.id);
-            self.wrong(found, "a part with `torque` or `nip`", "give the part its `torque:`, or say how it is nipped");
+            self.wrong(
+                found,
+                "a part with `torque` or `nip`",
+                "give the part its `torque:`, or say how it is nipped",
+            );
         }
         let limit = part.torque?;
         let critical = part.critical.is_some();
@@ -117,7 +129,11 @@ impl Case<'_> {
             && let Some(about) = self.about
         {
             let found = format!("`{about}` is {done}, and it is no adjuster");
-            self.wrong(found, "an adjuster of the card", "name an adjuster, or give it an entry under `adjusters`");
+            self.wrong(
+                found,
+                "an adjuster of the card",
+                "name an adjuster, or give it an entry under `adjusters`",
+            );
         }
         self.adjuster
     }
@@ -127,7 +143,8 @@ impl Case<'_> {
         if let Some(own) = self.own() {
             return Some(own);
         }
-        if let (Some(role), Some(AdjusterKind::Screw { .. })) = (self.role, self.adjuster.map(|it| &it.kind)) {
+        if let (Some(role), Some(AdjusterKind::Screw { .. })) = (self.role, self.adjuster.map(|it| &it.kind))
+        {
             return Some(read(WaitingFor::Length, Role::parse(&super::slug(role)), Unit::Millimetre, None));
         }
         let limits = self.part.map(|part| &part.limits);
@@ -140,7 +157,10 @@ impl Case<'_> {
             let known = limits.into_iter().flatten().map(|(name, _)| name.as_str());
             let mend = match self.role.and_then(|role| nearest(role, known)) {
                 Some(near) => format!("write `as: {near}` if that is what is meant"),
-                None => "name a limit of the part with `as:`, or give the step a `limit:` or a unit with `in:`".to_owned(),
+                None => {
+                    "name a limit of the part with `as:`, or give the step a `limit:` or a unit with `in:`"
+                        .to_owned()
+                }
             };
             let found = match self.role {
                 Some(role) => format!("`{role}` is measured, and the card has no limit of that name"),
@@ -176,7 +196,12 @@ impl Case<'_> {
         let Some(unit) = Unit::parse(&name) else {
             let near = Unit::nearest(&name).map_or("mm", Unit::name);
             let expected = "a unit such as `mm`";
-            self.fields.report.wrong(self.fields.span_of("in"), format!("`{name}` is no unit"), expected, format!("write `{near}`"));
+            self.fields.report.wrong(
+                self.fields.span_of("in"),
+                format!("`{name}` is no unit"),
+                expected,
+                format!("write `{near}`"),
+            );
             return None;
         };
         Some(read(kind_of(unit), role, unit, None))
@@ -184,15 +209,22 @@ impl Case<'_> {
 
     /// The question of a step that is looked at: the card's mark or what an inspection looks for.
     fn question(&self, deed: Deed) -> Option<String> {
-        let mark = self.adjuster.map_or_else(|| self.part.and_then(|it| it.mark.as_ref()), |it| it.mark.as_ref());
-        let accept = self.adjuster.map_or_else(|| self.part.and_then(|it| it.accept.as_ref()), |it| it.accept.as_ref());
+        let mark =
+            self.adjuster.map_or_else(|| self.part.and_then(|it| it.mark.as_ref()), |it| it.mark.as_ref());
+        let accept = self
+            .adjuster
+            .map_or_else(|| self.part.and_then(|it| it.accept.as_ref()), |it| it.accept.as_ref());
         let made = match deed {
             Deed::Inspect => accept.map(|accept| format!("Is it good: {}?", accept.trim_end_matches('.'))),
             _ => mark.map(|mark| format!("Is the mark right: {}?", mark.lines_up.trim_end_matches('.'))),
         };
         if made.is_none() {
             let found = format!("a step with `{}` and no question", deed.as_str());
-            self.wrong(found, "`question:`, whose yes closes the step", "add `question:` with a question that yes or no answers");
+            self.wrong(
+                found,
+                "`question:`, whose yes closes the step",
+                "add `question:` with a question that yes or no answers",
+            );
         }
         made
     }
@@ -202,11 +234,20 @@ impl Case<'_> {
         if step.accept.is_some() && step.read.is_none() {
             let span = self.fields.span_of("accept");
             let mend = "take `accept` out, or let the step read a value";
-            self.fields.report.wrong(span, "`accept` on a step without a reading", "a step that reads a value", mend);
+            self.fields.report.wrong(
+                span,
+                "`accept` on a step without a reading",
+                "a step that reads a value",
+                mend,
+            );
         }
         if step.deed == Deed::Wait && step.timer.is_none() {
             let expected = "`timer:` with `lasts:` and `for:`";
-            self.wrong("a wait without a timer".to_owned(), expected, "add `timer: {lasts: 10 min, for: ...}`");
+            self.wrong(
+                "a wait without a timer".to_owned(),
+                expected,
+                "add `timer: {lasts: 10 min, for: ...}`",
+            );
         }
     }
 
@@ -242,7 +283,9 @@ fn counted(kind: &AdjusterKind) -> (WaitingFor, Unit) {
 fn whole(kind: &AdjusterKind) -> Option<Limit> {
     let (_, unit) = counted(kind);
     match kind {
-        AdjusterKind::Clicker { clicks, .. } => Some(Limit { lo: Some(0.0), hi: Some(f64::from(*clicks)), unit }),
+        AdjusterKind::Clicker { clicks, .. } => {
+            Some(Limit { lo: Some(0.0), hi: Some(f64::from(*clicks)), unit })
+        }
         AdjusterKind::Ring { first, last, .. } => {
             Some(Limit { lo: Some(f64::from(*first)), hi: Some(f64::from(*last)), unit })
         }

@@ -5,8 +5,8 @@ use super::report::{Found, Report};
 use super::values;
 use crate::quantity::{Dimension, Limit, Quantity};
 use crate::rulebase::{Deed, Thread, script};
-use crate::source::yaml::{Key, Kind, Node, Span};
 use crate::source::nearest;
+use crate::source::yaml::{Key, Kind, Node, Span};
 use crate::workings::adjusters::Way;
 use std::collections::BTreeMap;
 
@@ -41,7 +41,9 @@ impl<'a> Fields<'a> {
 
     fn check_names(&self) {
         for (key, node) in self.entries {
-            if self.form.field(&key.text).is_none() && !(self.form.takes_deed && Deed::parse(&key.text).is_some()) {
+            if self.form.field(&key.text).is_none()
+                && !(self.form.takes_deed && Deed::parse(&key.text).is_some())
+            {
                 self.unknown(key, node.kind == Kind::Empty);
             }
         }
@@ -61,14 +63,24 @@ impl<'a> Fields<'a> {
         let mend = match nearest(&key.text, known.iter().copied()) {
             Some(near) => format!("write `{near}` if that is what is meant"),
             // `{how: square, by hand}` makes a field of `by hand`.
-            None if empty && key.text.contains(' ') => "put the text before it in quotes: a comma ends it here".to_owned(),
+            None if empty && key.text.contains(' ') => {
+                "put the text before it in quotes: a comma ends it here".to_owned()
+            }
             None => "take it out".to_owned(),
         };
         let expected = match known.len() {
-            0..=12 => format!("one of {}", known.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ")),
+            0..=12 => format!(
+                "one of {}",
+                known.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ")
+            ),
             _ => format!("a field that {} has", self.form.name),
         };
-        self.report.wrong(key.span, format!("{} has no field `{}`", self.form.name, key.text), expected, mend);
+        self.report.wrong(
+            key.span,
+            format!("{} has no field `{}`", self.form.name, key.text),
+            expected,
+            mend,
+        );
     }
 
     /// The entries as they stand.
@@ -86,7 +98,12 @@ impl<'a> Fields<'a> {
     fn filled(&self, name: &str) -> Option<&'a Node> {
         let (key, node) = self.entries.iter().find(|(key, _)| key.text == name)?;
         if node.kind == Kind::Empty {
-            self.report.wrong(key.span, format!("`{name}` is empty"), "a value after the colon", "fill it in, or take it out");
+            self.report.wrong(
+                key.span,
+                format!("`{name}` is empty"),
+                "a value after the colon",
+                "fill it in, or take it out",
+            );
             return None;
         }
         Some(node)
@@ -135,7 +152,8 @@ impl<'a> Fields<'a> {
             Some("yes" | "true") => true,
             Some("no" | "false") => false,
             _ => {
-                self.report.wrong(node.span, node.words(), "`yes` or `no`", "write `yes` or `no`");
+                let found = format!("`{name}` is {}", node.words());
+                self.report.wrong(node.span, found, "`yes` or `no`", "write `yes` or `no`");
                 false
             }
         }
@@ -146,7 +164,8 @@ impl<'a> Fields<'a> {
         let node = self.filled(name)?;
         let number = node.text().and_then(|text| text.parse::<u32>().ok()).filter(|number| *number > 0);
         if number.is_none() {
-            self.report.wrong(node.span, node.words(), "a whole number from 1", "write one such as `3`");
+            let found = format!("`{name}` is {}", node.words());
+            self.report.wrong(node.span, found, "a whole number from 1", "write one such as `3`");
         }
         number
     }
@@ -190,9 +209,16 @@ impl<'a> Fields<'a> {
     /// A list of entries.
     pub fn list(&self, name: &str) -> Vec<Fields<'a>> {
         let Some(node) = self.filled(name) else { return Vec::new() };
-        let Some(Shape::Entries(form)) = self.form.field(name).map(|field| field.shape) else { return Vec::new() };
+        let Some(Shape::Entries(form)) = self.form.field(name).map(|field| field.shape) else {
+            return Vec::new();
+        };
         let Some(items) = node.list() else {
-            self.report.wrong(node.span, node.words(), format!("a list, {} each", form.name), "begin each with `- `");
+            self.report.wrong(
+                node.span,
+                node.words(),
+                format!("a list, {} each", form.name),
+                "begin each with `- `",
+            );
             return Vec::new();
         };
         items.iter().filter_map(|item| Fields::of(form, item, item.span, self.report)).collect()
@@ -200,9 +226,14 @@ impl<'a> Fields<'a> {
 
     /// Entries by name.
     pub fn named(&self, name: &str) -> Vec<(&'a Key, Fields<'a>)> {
-        let Some(Shape::Named(form)) = self.form.field(name).map(|field| field.shape) else { return Vec::new() };
+        let Some(Shape::Named(form)) = self.form.field(name).map(|field| field.shape) else {
+            return Vec::new();
+        };
         let entries = self.map(name);
-        entries.iter().filter_map(|(key, node)| Some((key, Fields::of(form, node, key.span, self.report)?))).collect()
+        entries
+            .iter()
+            .filter_map(|(key, node)| Some((key, Fields::of(form, node, key.span, self.report)?)))
+            .collect()
     }
 
     /// One quantity or several, of any dimension.
@@ -214,19 +245,22 @@ impl<'a> Fields<'a> {
 
     /// Quantities by name.
     pub fn sizes(&self, name: &str) -> BTreeMap<String, Quantity> {
-        let read = |(key, node): &(Key, Node)| Some((key.text.clone(), values::quantity(node, None, self.report)?));
+        let read =
+            |(key, node): &(Key, Node)| Some((key.text.clone(), values::quantity(node, None, self.report)?));
         self.map(name).iter().filter_map(read).collect()
     }
 
     /// Limits by name.
     pub fn limits(&self, name: &str) -> BTreeMap<String, Limit> {
-        let read = |(key, node): &(Key, Node)| Some((key.text.clone(), values::limit(node, None, self.report)?));
+        let read =
+            |(key, node): &(Key, Node)| Some((key.text.clone(), values::limit(node, None, self.report)?));
         self.map(name).iter().filter_map(read).collect()
     }
 
     /// Texts by name.
     pub fn words(&self, name: &str) -> BTreeMap<String, String> {
-        let read = |(key, node): &(Key, Node)| Some((key.text.clone(), text_of(node, &key.text, self.report)?));
+        let read =
+            |(key, node): &(Key, Node)| Some((key.text.clone(), text_of(node, &key.text, self.report)?));
         self.map(name).iter().filter_map(read).collect()
     }
 
@@ -234,7 +268,12 @@ impl<'a> Fields<'a> {
     pub fn map(&self, name: &str) -> &'a [(Key, Node)] {
         let Some(node) = self.filled(name) else { return &[] };
         node.map().unwrap_or_else(|| {
-            self.report.wrong(node.span, node.words(), format!("names under `{name}`, each with its value"), "write `name: value`, indented");
+            self.report.wrong(
+                node.span,
+                node.words(),
+                format!("names under `{name}`, each with its value"),
+                "write `name: value`, indented",
+            );
             &[]
         })
     }
@@ -244,7 +283,12 @@ fn text_of(node: &Node, name: &str, report: &Report) -> Option<String> {
     match node.text() {
         Some(text) => Some(text.trim().to_owned()),
         None => {
-            report.wrong(node.span, format!("{} where the text of `{name}` is wanted", node.words()), "a text", "write it on one line, in quotes if it holds `: `");
+            report.wrong(
+                node.span,
+                format!("{} where the text of `{name}` is wanted", node.words()),
+                "a text",
+                "write it on one line, in quotes if it holds `: `",
+            );
             None
         }
     }

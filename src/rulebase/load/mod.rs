@@ -16,6 +16,7 @@ mod world;
 
 pub use form::{Field, Form, Shape};
 
+use super::talk::Talk;
 use super::script::{self, Expression, Made, Scripts};
 use super::{Caution, Pack, Procedure, Tool, UnitCard};
 use crate::source::yaml::{self, Node};
@@ -71,7 +72,7 @@ impl Load<'_> {
         let units = self.units(&cautions, &tools);
         let procedures = self.procedures(&units, &cautions, &tools);
         let scripts = self.scripts(&units, &procedures);
-        let talk = self.folder("talk/");
+        let talk = self.talk();
         Pack {
             name: name.unwrap_or_default(),
             format: 1,
@@ -79,7 +80,7 @@ impl Load<'_> {
             procedures,
             cautions,
             tools,
-            talk,
+            talk: Arc::new(talk),
             scripts: Arc::new(scripts),
             files: BTreeMap::new(),
         }
@@ -90,23 +91,43 @@ impl Load<'_> {
         within.map(|(path, text)| (path.clone(), text.clone())).collect()
     }
 
+    /// Reads the talk grammars and word lists.
+    fn talk(&mut self) -> Talk {
+        let texts = self.folder("talk/");
+        let files = texts.iter().map(|(path, text)| (path.as_str(), text.as_str()));
+        Talk::load(files).unwrap_or_else(|problems| {
+            self.problems.extend(problems.into_iter().map(|problem| {
+                let place = Place::new(problem.file, problem.line as u32, problem.column as u32);
+                Problem::wrong(place, problem.message).mend(problem.mend)
+            }));
+            Talk::default()
+        })
+    }
+
     /// Compiles scripts and expressions, and tries each on made-up views.
     fn scripts(&mut self, units: &Units, procedures: &Procedures) -> Scripts {
         let texts = self.folder("scripts/");
         let (scripts, problems) = Scripts::compile(&texts, &self.expressions);
-        let broken = !problems.is_empty();
-        self.problems.extend(problems);
-        let views = procedures.values().filter_map(|one| Some(Made::up(Arc::clone(units.get(&one.unit)?), one)));
+        if !problems.is_empty() {
+            self.problems.extend(problems);
+            return scripts;
+        }
+        let views =
+            procedures.values().filter_map(|one| Some(Made::up(Arc::clone(units.get(&one.unit)?), one)));
         let views: Vec<Made<'_>> = views.collect();
-        for (path, text) in texts.iter().filter(|(path, _)| path.ends_with(".rhai")) {
-            self.problems.extend(script::library(&scripts, path, text, &views));
+        let files = texts.iter().filter(|(path, _)| path.ends_with(".rhai"));
+        let problems: Vec<Problem> =
+            files.flat_map(|(path, text)| script::library(&scripts, path, text, &views)).collect();
+        if !problems.is_empty() {
+            self.problems.extend(problems);
+            return scripts;
         }
         let mut seen: BTreeSet<(&str, &str, &str)> = BTreeSet::new();
         for expression in &self.expressions {
             let key = (expression.procedure.clone(), expression.unit.clone());
             let fresh = seen.insert((&expression.text, &expression.procedure, &expression.unit));
-            if let (false, true, Some(procedure), Some(card)) =
-                (broken, fresh, procedures.get(&key), units.get(&expression.unit))
+            if let (true, Some(procedure), Some(card)) =
+                (fresh, procedures.get(&key), units.get(&expression.unit))
             {
                 self.problems.extend(Made::up(Arc::clone(card), procedure).try_out(&scripts, expression));
             }
@@ -186,7 +207,11 @@ impl Load<'_> {
                 self.expressions.extend(placed(&path, text, &procedure, report.take_expressions()));
                 let key = (procedure.id.clone(), procedure.unit.clone());
                 if let Some(other) = procedures.get(&key) {
-                    report.add(twice(&format!("the procedure `{}` for `{}`", key.0, key.1), &procedure.at, &other.at));
+                    report.add(twice(
+                        &format!("the procedure `{}` for `{}`", key.0, key.1),
+                        &procedure.at,
+                        &other.at,
+                    ));
                 }
                 procedures.insert(key, Arc::new(procedure));
             }
@@ -200,7 +225,8 @@ impl Load<'_> {
 fn placed(path: &str, text: &str, procedure: &Procedure, found: Vec<Found>) -> Vec<Expression> {
     let file: Arc<str> = path.into();
     let expression = |found: Found| {
-        let first = text.lines().nth(found.span.start.0 as usize).unwrap_or_default();
+        // A block's span begins at its first line, at the column of the indicator.
+        let first = text.lines().nth(found.span.start.0.saturating_sub(1) as usize).unwrap_or_default();
         let indent = first.chars().take_while(|letter| *letter == ' ').count();
         Expression {
             text: found.text,

@@ -41,12 +41,18 @@ impl Names<'_> {
     fn end(&self, end: Option<&str>, path: &str) {
         let Some(end) = end.filter(|end| !self.card.ends.contains_key(*end)) else { return };
         let known = self.card.ends.keys().map(String::as_str);
-        dangling(self.span(&format!("{path}/end")), end, "end of this unit", known, self.report);
+        dangling(self.span(&format!("{path}/end")), end, "an end of this unit", known, self.report);
     }
 
     fn parts(&self, ids: &[String], path: &str) {
         for (at, id) in ids.iter().enumerate().filter(|(_, id)| !self.card.has(id)) {
-            dangling(self.span(&format!("{path}/{at}")), id, "part on this card", self.card.ids(), self.report);
+            dangling(
+                self.span(&format!("{path}/{at}")),
+                id,
+                "an adjuster or part of this card",
+                self.card.ids(),
+                self.report,
+            );
         }
     }
 

@@ -20,7 +20,11 @@ pub static PART: Form = Form {
         may("across", Shape::Quantity(Dimension::Length), "width across flats of an outer hexagon"),
         may("key", Shape::Quantity(Dimension::Length), "size of the hexagon key"),
         may("tool", Shape::Text, "a tool that is neither, as named in the crib"),
-        may("bore", Shape::Quantity(Dimension::Length), "the hole through it, or through what it is screwed to"),
+        may(
+            "bore",
+            Shape::Quantity(Dimension::Length),
+            "the hole through it, or through what it is screwed to",
+        ),
         may("hold", Shape::Text, "how the other side is held"),
         may("opens", Shape::Way, "the way that undoes it, when the thread does not say"),
         may("end", Shape::Text, "which end of the unit it sits at"),
@@ -31,7 +35,11 @@ pub static PART: Form = Form {
         may("locker", Shape::Entry(&LOCKER), "threadlocker"),
         may("mark", Shape::Entry(&MARK), "witness mark"),
         may("stuck", Shape::Texts, "what to do when it will not move, mildest first, stopping before damage"),
-        may("springs", Shape::Entries(&SPRING), "spring figures: the one fitted, then the others on the shelf"),
+        may(
+            "springs",
+            Shape::Entries(&SPRING),
+            "spring figures: the one fitted, then the others on the shelf",
+        ),
         may("limits", Shape::Limits, "limits by name"),
         may("sizes", Shape::Sizes, "sizes by name"),
         may("accept", Shape::Text, "what an inspection looks for"),
@@ -135,7 +143,12 @@ fn locker(fields: &Fields<'_>) -> Option<Locker> {
     let grade = fields.text("grade");
     if let Some(grade) = grade.as_ref().filter(|grade| !matches!(grade.as_str(), "low" | "medium" | "high")) {
         let found = format!("`{grade}` is no grade");
-        fields.report.wrong(fields.span_of("grade"), found, "`low`, `medium` or `high`", "write its strength");
+        fields.report.wrong(
+            fields.span_of("grade"),
+            found,
+            "`low`, `medium` or `high`",
+            "write its strength",
+        );
     }
     Some(Locker {
         grade: grade?,
@@ -167,8 +180,14 @@ pub(super) fn handling(fields: &Fields<'_>) -> BTreeMap<String, Handling> {
     for (key, one) in fields.named("handling") {
         if Deed::parse(&key.text).is_none() {
             let near = nearest(&key.text, Deed::ALL.iter().map(|deed| deed.as_str()));
-            let mend = near.map_or_else(|| "write one such as `loosen`".to_owned(), |near| format!("write `{near}`"));
-            one.report.wrong(key.span, format!("`{}` is nothing a step does", key.text), "a word such as `loosen`", mend);
+            let mend = near
+                .map_or_else(|| "write one such as `loosen`".to_owned(), |near| format!("write `{near}`"));
+            one.report.wrong(
+                key.span,
+                format!("`{}` is nothing a step does", key.text),
+                "a word such as `loosen`",
+                mend,
+            );
         }
         let handling = Handling { tool: one.text("tool"), how: one.text("how"), way: one.way("way") };
         out.insert(key.text.clone(), handling);

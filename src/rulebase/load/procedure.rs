@@ -38,8 +38,11 @@ pub(super) fn read(root: &Node, report: &Report, world: &World<'_>) -> Option<Pr
     let fields = Fields::of(&PROCEDURE, root, root.span, report)?;
     let (id, unit) = (fields.text("procedure"), fields.text("unit")?);
     let card = world.card(&unit, fields.span_of("unit"), report)?;
-    let phases: Vec<Phase> =
-        fields.map("phases").iter().filter_map(|(key, node)| phase(key, node, report, &world.with(card))).collect();
+    let phases: Vec<Phase> = fields
+        .map("phases")
+        .iter()
+        .filter_map(|(key, node)| phase(key, node, report, &world.with(card)))
+        .collect();
     let procedure = Procedure {
         id: id?,
         called: fields.texts("called"),
@@ -64,8 +67,14 @@ fn phase(key: &Key, node: &Node, report: &Report, world: &World<'_>) -> Option<P
             (fields.flag("makes safe"), fields.list("steps"))
         }
     };
-    if steps.is_empty() {
-        report.wrong(key.span, format!("the phase `{}` has no steps", key.text), "a list of steps", "add steps, or take it out");
+    let empty = node.list().or_else(|| node.get("steps")?.list()).is_some_and(<[Node]>::is_empty);
+    if empty {
+        report.wrong(
+            key.span,
+            format!("the phase `{}` has no steps", key.text),
+            "a list of steps",
+            "add steps, or take it out",
+        );
     }
     let steps = steps.iter().filter_map(|fields| step::read(fields, &key.text, world)).collect();
     Some(Phase { id: key.text.clone(), makes_safe, steps })
@@ -76,9 +85,10 @@ fn colliding(procedure: &Procedure, report: &Report) {
     let mut first: BTreeMap<&str, &Step> = BTreeMap::new();
     for step in procedure.all_steps() {
         let Some(other) = first.insert(&step.id, step) else { continue };
-        let problem = crate::source::Problem::wrong(step.at.clone(), format!("two steps have the id `{}`", step.id))
-            .expected(format!("each step its own; the first is on line {}", other.at.line))
-            .mend("add `id:` with a name of its own to one of them");
+        let problem =
+            crate::source::Problem::wrong(step.at.clone(), format!("two steps have the id `{}`", step.id))
+                .expected(format!("each step its own; the first is on line {}", other.at.line))
+                .mend("add `id:` with a name of its own to one of them");
         report.add(problem);
     }
 }

@@ -52,7 +52,13 @@ impl Report {
     }
 
     /// Keeps a problem at a span: what was found, what is accepted, how to mend it.
-    pub fn wrong(&self, span: Span, found: impl Into<String>, expected: impl Into<String>, mend: impl Into<String>) {
+    pub fn wrong(
+        &self,
+        span: Span,
+        found: impl Into<String>,
+        expected: impl Into<String>,
+        mend: impl Into<String>,
+    ) {
         self.add(Problem::wrong(self.place(span), found).expected(expected).mend(mend));
     }
 

@@ -6,8 +6,8 @@ use super::report::Report;
 use super::slug;
 use crate::quantity::Dimension;
 use crate::rulebase::{Caution, Signal, Tool};
-use crate::source::yaml::{Key, Node};
 use crate::source::nearest;
+use crate::source::yaml::{Key, Node};
 use std::collections::BTreeMap;
 
 /// The fields of `pack.yaml`.
@@ -69,7 +69,12 @@ pub(super) fn cautions(root: &Node, report: &Report) -> BTreeMap<String, Caution
         if let Some(caution) = caution(key, &fields)
             && out.insert(caution.id.clone(), caution).is_some()
         {
-            report.wrong(key.span, format!("`{}` stands twice", key.text), "each caution once", "give it its own name");
+            report.wrong(
+                key.span,
+                format!("`{}` stands twice", key.text),
+                "each caution once",
+                "give it its own name",
+            );
         }
     }
     out
@@ -94,7 +99,12 @@ fn signal(fields: &Fields<'_>) -> Option<Signal> {
     if found.is_none() {
         let near = nearest(&word, ALL.iter().map(|signal| signal.word())).unwrap_or("warning");
         let expected = "`danger`, `warning`, `caution` or `notice`";
-        fields.report.wrong(fields.span_of("signal"), format!("`{word}` is no signal word"), expected, format!("write `{near}`"));
+        fields.report.wrong(
+            fields.span_of("signal"),
+            format!("`{word}` is no signal word"),
+            expected,
+            format!("write `{near}`"),
+        );
     }
     found
 }
@@ -123,7 +133,12 @@ fn day(fields: &Fields<'_>, name: &str) -> Option<String> {
     let text = fields.text(name)?;
     if chrono::NaiveDate::parse_from_str(&text, "%Y-%m-%d").is_err() || text.len() != 10 {
         let found = format!("`{text}` is no day");
-        fields.report.wrong(fields.span_of(name), found, "year, month and day (ISO 8601)", "write it as `2026-03-14`");
+        fields.report.wrong(
+            fields.span_of(name),
+            found,
+            "year, month and day (ISO 8601)",
+            "write it as `2026-03-14`",
+        );
     }
     Some(text)
 }
@@ -131,7 +146,12 @@ fn day(fields: &Fields<'_>, name: &str) -> Option<String> {
 fn entries<'a>(root: &'a Node, form: &'static Form, report: &'a Report) -> Vec<(&'a Key, Fields<'a>)> {
     let Some(entries) = root.map() else {
         if root.words() != "nothing" {
-            report.wrong(root.span, root.words(), format!("names, {} each", form.name), "write `name:` with its fields under it");
+            report.wrong(
+                root.span,
+                root.words(),
+                format!("names, {} each", form.name),
+                "write `name:` with its fields under it",
+            );
         }
         return Vec::new();
     };

@@ -6,8 +6,8 @@ use super::form::{Form, Shape, may, must};
 use super::slug;
 use super::world::World;
 use crate::quantity::Dimension;
-use crate::rulebase::{Deed, ReadBack, Step, Timer};
 use crate::rulebase::script::Kind;
+use crate::rulebase::{Deed, ReadBack, Step, Timer};
 use crate::source::nearest;
 use crate::source::yaml::Span;
 
@@ -25,7 +25,11 @@ pub static STEP: Form = Form {
         may("question", Shape::Text, "the question whose yes closes it"),
         may("accept", Shape::Script, "whether the reading `value` is acceptable (Rhai)"),
         may("else", Shape::Entries(&STEP), "steps worked when the answer is no or the reading out of limits"),
-        may("tries", Shape::Whole, "how many times it may fail before the bench says to stop; 3 when not said"),
+        may(
+            "tries",
+            Shape::Whole,
+            "how many times it may fail before the bench says to stop; 3 when not said",
+        ),
         may("stop", Shape::Text, "what is said when it has failed that often"),
         may("as", Shape::Text, "the name its reading is kept under"),
         may("in", Shape::Text, "the unit a bare number takes, where the card does not say"),
@@ -99,10 +103,20 @@ pub(super) fn read(fields: &Fields<'_>, under: &str, world: &World<'_>) -> Optio
 
 /// The one word that says what the step does, with what stands after it.
 fn deed(fields: &Fields<'_>) -> Option<(Deed, String, Span)> {
-    let mut found = fields.entries().iter().filter_map(|(key, node)| Some((Deed::parse(&key.text)?, key, node)));
+    let mut found =
+        fields.entries().iter().filter_map(|(key, node)| Some((Deed::parse(&key.text)?, key, node)));
     let Some((deed, key, node)) = found.next() else {
+        // A deed that is misspelt was reported as an unknown field already.
+        if fields.entries().iter().any(|(key, _)| STEP.field(&key.text).is_none()) {
+            return None;
+        }
         let mend = "begin it with what it does to which part, such as `- loosen: foot-nut`";
-        fields.report.wrong(fields.span, "a step that does nothing", "one word such as `loosen`, `tighten`, `look`", mend);
+        fields.report.wrong(
+            fields.span,
+            "a step that does nothing",
+            "one word such as `loosen`, `tighten`, `look`",
+            mend,
+        );
         return None;
     };
     if let Some((_, second, _)) = found.next() {
@@ -111,7 +125,12 @@ fn deed(fields: &Fields<'_>) -> Option<(Deed, String, Span)> {
     }
     let Some(object) = node.text() else {
         let mend = format!("write `{}: ` and the part's id", deed.as_str());
-        fields.report.wrong(key.span, format!("`{}` with {} after it", deed.as_str(), node.words()), "an adjuster or a part", mend);
+        fields.report.wrong(
+            key.span,
+            format!("`{}` with {} after it", deed.as_str(), node.words()),
+            "an adjuster or a part",
+            mend,
+        );
         return None;
     };
     Some((deed, object.trim().to_owned(), node.span))
@@ -134,10 +153,26 @@ fn about(fields: &Fields<'_>, deed: Deed, object: &str, span: Span, world: &Worl
 
 /// Whether the words after a deed may be other than an id.
 fn takes_words(deed: Deed) -> bool {
-    use Deed::{Align, Clean, Compress, Heat, Hold, Inspect, Look, Mark, Measure, Prove, Record, Release, Stroke, Wait};
+    use Deed::{
+        Align, Clean, Compress, Heat, Hold, Inspect, Look, Mark, Measure, Prove, Record, Release, Stroke,
+        Wait,
+    };
     matches!(
         deed,
-        Align | Clean | Compress | Heat | Hold | Inspect | Look | Mark | Measure | Prove | Record | Release | Stroke | Wait
+        Align
+            | Clean
+            | Compress
+            | Heat
+            | Hold
+            | Inspect
+            | Look
+            | Mark
+            | Measure
+            | Prove
+            | Record
+            | Release
+            | Stroke
+            | Wait
     )
 }
 
@@ -157,7 +192,12 @@ fn reads_back(fields: &Fields<'_>) -> Option<ReadBack> {
     if found.is_none() {
         let near = nearest(&word, ["found", "wanted", "left"]).unwrap_or("found");
         let expected = "`found`, `wanted` or `left`";
-        fields.report.wrong(fields.span_of("reads back"), format!("`{word}` settings"), expected, format!("write `{near}`"));
+        fields.report.wrong(
+            fields.span_of("reads back"),
+            format!("`{word}` settings"),
+            expected,
+            format!("write `{near}`"),
+        );
     }
     found
 }

@@ -10,7 +10,8 @@ use crate::workings::adjusters::Way;
 /// A quantity of the dimension wanted (any when none is).
 pub(super) fn quantity(node: &Node, wanted: Option<Dimension>, report: &Report) -> Option<Quantity> {
     let text = text(node, &example(wanted), report)?;
-    let found = Quantity::parse(text).map_err(|error| unread(node.span, text, &error, wanted, report)).ok()?;
+    let found =
+        Quantity::parse(text).map_err(|error| unread(node.span, text, &error, wanted, report)).ok()?;
     fits(node.span, text, found.unit, wanted, report).then_some(found)
 }
 
@@ -45,7 +46,12 @@ pub(super) fn thread(node: &Node, report: &Report) -> Option<Thread> {
     let read = read_thread(text);
     if read.is_none() {
         let found = format!("`{text}` is no thread");
-        report.wrong(node.span, found, "a diameter and a pitch in millimetres", "write it as `M14 x 1`, left-hand as `M14 x 1 left-hand`");
+        report.wrong(
+            node.span,
+            found,
+            "a diameter and a pitch in millimetres",
+            "write it as `M14 x 1`, left-hand as `M14 x 1 left-hand`",
+        );
     }
     read
 }
@@ -69,7 +75,12 @@ fn read_thread(text: &str) -> Option<Thread> {
 fn text<'a>(node: &'a Node, example: &str, report: &Report) -> Option<&'a str> {
     let text = node.text();
     if text.is_none() {
-        report.wrong(node.span, node.words(), format!("a figure such as {example}"), format!("write one such as {example}"));
+        report.wrong(
+            node.span,
+            node.words(),
+            format!("a figure such as {example}"),
+            format!("write one such as {example}"),
+        );
     }
     text
 }
@@ -99,7 +110,12 @@ fn unread(span: Span, text: &str, error: &QuantityError, wanted: Option<Dimensio
             expected,
             "write the lower end first",
         ),
-        _ => report.wrong(span, format!("`{text}` is no figure"), expected, format!("write one such as {example}")),
+        _ => report.wrong(
+            span,
+            format!("`{text}` is no figure"),
+            expected,
+            format!("write one such as {example}"),
+        ),
     }
 }
 
@@ -121,7 +137,8 @@ fn example(wanted: Option<Dimension>) -> String {
 /// The unit that a bench writes for a dimension.
 fn usual(dimension: Dimension) -> &'static str {
     let unit = Unit::ALL.iter().find(|unit| unit.dimension() == dimension && usual_already(**unit));
-    unit.or_else(|| Unit::ALL.iter().find(|unit| unit.dimension() == dimension)).map_or("", |unit| unit.name())
+    unit.or_else(|| Unit::ALL.iter().find(|unit| unit.dimension() == dimension))
+        .map_or("", |unit| unit.name())
 }
 
 /// Units that are not the first of their dimension in the table but the one a card uses.

@@ -31,7 +31,7 @@ impl<'a> World<'a> {
     pub fn card(&self, id: &str, span: Span, report: &Report) -> Option<&'a UnitCard> {
         let card = self.units.get(id).map(AsRef::as_ref);
         if card.is_none() {
-            dangling(span, id, "unit card", self.units.keys().map(String::as_str), report);
+            dangling(span, id, "a unit card of this pack", self.units.keys().map(String::as_str), report);
         }
         card
     }
@@ -42,7 +42,7 @@ impl<'a> World<'a> {
         if card.has(id) {
             return true;
         }
-        dangling(span, id, "adjuster or part on this card", card.ids(), report);
+        dangling(span, id, "an adjuster or part of this card", card.ids(), report);
         false
     }
 
@@ -52,7 +52,7 @@ impl<'a> World<'a> {
         if self.cautions.contains_key(&id) {
             return Some(id);
         }
-        dangling(span, name, "caution", self.cautions.keys().map(String::as_str), report);
+        dangling(span, name, "a caution of this pack", self.cautions.keys().map(String::as_str), report);
         None
     }
 
@@ -61,12 +61,13 @@ impl<'a> World<'a> {
         if self.tools.iter().any(|tool| tool.answers_to(name)) {
             return;
         }
-        let known = self.tools.iter().flat_map(|tool| tool.called.iter().chain([&tool.id, &tool.kind]));
-        dangling(span, name, "tool in the crib", known.map(String::as_str), report);
+        let known =
+            self.tools.iter().flat_map(|tool| [&tool.kind].into_iter().chain(&tool.called).chain([&tool.id]));
+        dangling(span, name, "a tool in the crib", known.map(String::as_str), report);
     }
 }
 
-/// Reports a name that stands for nothing.
+/// Reports a name that stands for nothing. `what` says what it should be, with its article ("an end of this unit").
 pub(super) fn dangling<'a>(
     span: Span,
     name: &str,
@@ -74,9 +75,19 @@ pub(super) fn dangling<'a>(
     known: impl IntoIterator<Item = &'a str>,
     report: &Report,
 ) {
-    let mend = match nearest(name, known) {
+    let mut known: Vec<&str> = known.into_iter().collect();
+    known.dedup();
+    let (_, noun) = what.split_once(' ').unwrap_or(("", what));
+    let mend = match nearest(name, known.iter().copied()) {
         Some(near) => format!("write `{near}` if that is what is meant"),
-        None => format!("add it, or name a {what} that is there"),
+        None => format!("add it, or name {what} that is there"),
     };
-    report.wrong(span, format!("there is no {what} `{name}`"), format!("the name of a {what}"), mend);
+    let expected = match known.len() {
+        0 => format!("{what}, and there is none yet"),
+        1..=6 => {
+            format!("one of {}", known.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", "))
+        }
+        _ => what.to_owned(),
+    };
+    report.wrong(span, format!("`{name}` is no {noun}"), expected, mend);
 }

@@ -27,7 +27,8 @@ impl<'a> Made<'a> {
     pub fn try_out(&self, scripts: &Scripts, expression: &Expression) -> Vec<Problem> {
         let calls = scan::calls(&expression.text);
         let place = |call: &scan::Call| expression.place_at(position(call));
-        let named: Vec<Problem> = calls.iter().filter_map(|call| self.call(call, scripts, place(call))).collect();
+        let named: Vec<Problem> =
+            calls.iter().filter_map(|call| self.call(call, scripts, place(call))).collect();
         if named.is_empty() { self.runs(scripts, expression) } else { named }
     }
 
@@ -88,7 +89,9 @@ impl<'a> Made<'a> {
     }
 
     fn runs(&self, scripts: &Scripts, expression: &Expression) -> Vec<Problem> {
-        for view in [self.view(0.0, false), self.view(1.0, true), self.view(37.5, false), self.view(4000.0, true)] {
+        for view in
+            [self.view(0.0, false), self.view(1.0, true), self.view(37.5, false), self.view(4000.0, true)]
+        {
             for value in [0.0, 1.0, 37.5] {
                 let given = match expression.kind {
                     Kind::Guard => scripts.guard(&expression.text, &view),
@@ -118,7 +121,8 @@ impl<'a> Made<'a> {
     /// A view in which everything is known, every number is `number` and every state is `state`.
     fn view(&self, number: f64, state: bool) -> View {
         let known = Some(number);
-        let adjuster = AdjusterView { found: known, wanted: known, travel: known, left: known, position: known };
+        let adjuster =
+            AdjusterView { found: known, wanted: known, travel: known, left: known, position: known };
         let part = PartView {
             off: state,
             loose: state,
@@ -138,7 +142,11 @@ impl<'a> Made<'a> {
             texts: self.roles().map(|(_, role)| (role, "none".to_owned())).collect(),
             adjusters: self.card.adjusters.iter().map(|one| (one.id.clone(), adjuster)).collect(),
             parts: self.card.parts.iter().map(|one| (one.id.clone(), part)).collect(),
-            failed: if state { self.steps.iter().map(|step| (step.id.clone(), 1)).collect() } else { BTreeMap::new() },
+            failed: if state {
+                self.steps.iter().map(|step| (step.id.clone(), 1)).collect()
+            } else {
+                BTreeMap::new()
+            },
         }
     }
 }
@@ -154,7 +162,8 @@ pub fn library(scripts: &Scripts, path: &str, text: &str, views: &[Made<'_>]) ->
             problems.extend(unknown_function(&call, scripts, place));
             continue;
         }
-        let found: Vec<Problem> = views.iter().filter_map(|view| view.call(&call, scripts, place.clone())).collect();
+        let found: Vec<Problem> =
+            views.iter().filter_map(|view| view.call(&call, scripts, place.clone())).collect();
         if found.len() == views.len() {
             problems.extend(found.into_iter().next());
         }
@@ -167,7 +176,8 @@ fn unknown_function(call: &scan::Call, scripts: &Scripts, place: Place) -> Optio
     if BUILT_IN.contains(&name) || scripts.functions().contains_key(name) {
         return None;
     }
-    let known = FUNCTIONS.iter().map(|function| function.name).chain(scripts.functions().keys().map(String::as_str));
+    let known =
+        FUNCTIONS.iter().map(|function| function.name).chain(scripts.functions().keys().map(String::as_str));
     let mend = match nearest(name, known.chain(BUILT_IN.iter().copied())) {
         Some(near) => format!("write `{near}` if that is what is meant"),
         None => "use a function of the program, or one of a file under `scripts/`".to_owned(),

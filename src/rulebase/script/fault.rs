@@ -59,21 +59,43 @@ pub(super) fn words(error: &EvalAltResult) -> (FaultKind, String, String) {
         E::ErrorFunctionNotFound(signature, _) => {
             return (Broken, format!("there is no function `{}`", ours(signature)), near_function(signature));
         }
-        E::ErrorVariableNotFound(name, _) => {
-            (Broken, format!("there is no `{name}` here"), "name `value` where a reading is judged, or call a function")
+        E::ErrorVariableNotFound(name, _) => (
+            Broken,
+            format!("there is no `{name}` here"),
+            "name `value` where a reading is judged, or call a function",
+        ),
+        E::ErrorTooManyOperations(_) => {
+            (Overran, "this script runs without end".to_owned(), "take the loop out")
         }
-        E::ErrorTooManyOperations(_) => (Overran, "this script runs without end".to_owned(), "take the loop out"),
         E::ErrorTerminated(..) => (Overran, "this script takes too long".to_owned(), "make it shorter"),
-        E::ErrorStackOverflow(_) => (Overran, "functions call each other too deep".to_owned(), "take the recursion out"),
-        E::ErrorDataTooLarge(what, _) => (Overran, format!("a value grows too large: {what}"), "make it smaller"),
+        E::ErrorStackOverflow(_) => {
+            (Overran, "functions call each other too deep".to_owned(), "take the recursion out")
+        }
+        E::ErrorDataTooLarge(what, _) => {
+            (Overran, format!("a value grows too large: {what}"), "make it smaller")
+        }
         E::ErrorTooManyVariables(_) => (Overran, "too many variables".to_owned(), "make it simpler"),
         E::ErrorArithmetic(what, _) => (Broken, plain(what), "see that it cannot divide by zero or overflow"),
-        E::ErrorMismatchDataType(wanted, found, _) | E::ErrorMismatchOutputType(wanted, found, _) => {
-            (Broken, format!("{} where {} is wanted", ours(found), ours(wanted)), "compare it, so that it is yes or no")
+        E::ErrorMismatchDataType(wanted, found, _) | E::ErrorMismatchOutputType(wanted, found, _) => (
+            Broken,
+            format!("{} where {} is wanted", ours(found), ours(wanted)),
+            "compare it, so that it is yes or no",
+        ),
+        E::ErrorPropertyNotFound(name, _) => {
+            (Broken, format!("there is nothing called `{name}` here"), "call a function of the program")
         }
+        E::ErrorDotExpr(what, _) => (Broken, property(what), "call a function of the program"),
         other => (Broken, plain(&other.to_string()), "mend the expression"),
     };
     (kind, found, mend.to_owned())
+}
+
+/// "Unknown property 'clicks' - ..." in our words.
+fn property(what: &str) -> String {
+    match what.split('\'').nth(1) {
+        Some(name) => format!("there is nothing called `{name}` in it"),
+        None => plain(what),
+    }
 }
 
 /// A parse error in our words.
@@ -85,14 +107,17 @@ pub(super) fn parse_words(kind: &ParseErrorType) -> (FaultKind, String, String) 
     };
     let found = match kind {
         ParseErrorType::VariableUndefined(name) => format!("there is no `{name}` here"),
-        other => format!("this is no expression: {}", plain(&other.to_string())),
+        other => format!("this is no Rhai: {}", plain(&other.to_string())),
     };
     (FaultKind::Broken, found, mend.to_owned())
 }
 
 /// The engine's names for kinds of value, in ours.
 fn ours(text: &str) -> String {
-    let text = text.replace("&str | ImmutableString | String", "a text").replace("i64", "a number").replace("f64", "a number");
+    let text = text
+        .replace("&str | ImmutableString | String", "a text")
+        .replace("i64", "a number")
+        .replace("f64", "a number");
     text.replace("bool", "yes or no").replace("string", "a text").replace("()", "nothing")
 }
 

@@ -102,7 +102,9 @@ pub(super) fn register(engine: &mut Engine) {
     engine.register_fn("failed", |context: Context, step: Text| {
         Ok::<_, Box<EvalAltResult>>(view(&context)?.failed.get(step.as_str()).copied().map_or(0, i64::from))
     });
-    engine.register_fn("corner", |context: Context| Ok::<_, Box<EvalAltResult>>(view(&context)?.corner.clone()));
+    engine.register_fn("corner", |context: Context| {
+        Ok::<_, Box<EvalAltResult>>(view(&context)?.corner.clone())
+    });
     engine.register_fn("unit", |context: Context| Ok::<_, Box<EvalAltResult>>(view(&context)?.unit.clone()));
 }
 
@@ -131,7 +133,9 @@ fn adjusters(engine: &mut Engine) {
     engine.register_fn("is_known", |context: Context, id: Text| {
         let view = view(&context)?;
         adjuster(&view, &id)?;
-        Ok::<_, Box<EvalAltResult>>(view.adjusters.get(id.as_str()).is_some_and(|known| known.position.is_some()))
+        Ok::<_, Box<EvalAltResult>>(
+            view.adjusters.get(id.as_str()).is_some_and(|known| known.position.is_some()),
+        )
     });
     engine.register_fn("clicks", |context: Context, id: Text| match adjuster(&*view(&context)?, &id)? {
         AdjusterKind::Clicker { clicks, .. } => Ok(i64::from(clicks)),
@@ -146,7 +150,9 @@ fn adjusters(engine: &mut Engine) {
 /// The kind of an adjuster, which the card must have.
 fn adjuster(view: &View, id: &str) -> Result<AdjusterKind> {
     let found = view.card.as_ref().and_then(|card| card.adjuster(id));
-    found.map(|adjuster| adjuster.kind.clone()).ok_or_else(|| not_known(format!("there is no adjuster `{id}` on the card")))
+    found
+        .map(|adjuster| adjuster.kind.clone())
+        .ok_or_else(|| not_known(format!("there is no adjuster `{id}` on the card")))
 }
 
 fn readings(engine: &mut Engine) {
@@ -155,7 +161,9 @@ fn readings(engine: &mut Engine) {
         value.ok_or_else(|| not_known(format!("there is no reading `{role}` of `{about}` yet")))
     });
     engine.register_fn("has_reading", |context: Context, about: Text, role: Text| {
-        Ok::<_, Box<EvalAltResult>>(view(&context)?.readings.contains_key(&(about.to_string(), role.to_string())))
+        Ok::<_, Box<EvalAltResult>>(
+            view(&context)?.readings.contains_key(&(about.to_string(), role.to_string())),
+        )
     });
     engine.register_fn("text", |context: Context, role: Text| {
         let text = view(&context)?.texts.get(role.as_str()).cloned();
@@ -185,7 +193,9 @@ fn parts(engine: &mut Engine) {
     });
     engine.register_fn("open_left", |context: Context, id: Text| {
         let view = view(&context)?;
-        let open = part(&view, &id, |part| part.locker.as_ref().and_then(|locker| locker.open.in_unit(Unit::Minute).ok()))?;
+        let open = part(&view, &id, |part| {
+            part.locker.as_ref().and_then(|locker| locker.open.in_unit(Unit::Minute).ok())
+        })?;
         let open = open.ok_or_else(|| not_known(format!("the card has no threadlocker for `{id}`")))?;
         Ok::<_, Box<EvalAltResult>>(locked_minutes(&view, &id).map_or(0.0, |gone| open - gone))
     });
@@ -211,8 +221,12 @@ fn card(engine: &mut Engine) {
         let size = part(&*view(&context)?, &id, |part| part.sizes.get(name.as_str()).map(|size| size.value))?;
         size.ok_or_else(|| not_known(format!("`{id}` has no size `{name}`")))
     });
-    engine.register_fn("limit_low", |context: Context, id: Text, name: Text| end(&context, &id, &name, |limit| limit.lo));
-    engine.register_fn("limit_high", |context: Context, id: Text, name: Text| end(&context, &id, &name, |limit| limit.hi));
+    engine.register_fn("limit_low", |context: Context, id: Text, name: Text| {
+        end(&context, &id, &name, |limit| limit.lo)
+    });
+    engine.register_fn("limit_high", |context: Context, id: Text, name: Text| {
+        end(&context, &id, &name, |limit| limit.hi)
+    });
     engine.register_fn("unit_size", |context: Context, name: Text| {
         let view = view(&context)?;
         let size = view.card.as_ref().and_then(|card| card.sizes.get(name.as_str()).map(|size| size.value));
@@ -236,7 +250,9 @@ fn springs(engine: &mut Engine) {
         spring(&context, &id, at, |spring| spring.free.in_unit(Unit::Millimetre).ok())
     });
     engine.register_fn("spring_block", |context: Context, id: Text, at: i64| {
-        spring(&context, &id, at, |spring| spring.block.and_then(|block| block.in_unit(Unit::Millimetre).ok()))
+        spring(&context, &id, at, |spring| {
+            spring.block.and_then(|block| block.in_unit(Unit::Millimetre).ok())
+        })
     });
 }
 

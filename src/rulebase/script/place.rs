@@ -44,12 +44,18 @@ impl Expression {
     /// The place of a position inside it, where the way it is written lets it be told.
     pub fn place_at(&self, at: Position) -> Place {
         let number = |n: Option<usize>| n.and_then(|n| u32::try_from(n).ok());
-        let (Some(line), Some(column)) = (number(at.line()), number(at.position())) else { return self.place() };
+        let (Some(line), Some(column)) = (number(at.line()), number(at.position())) else {
+            return self.place();
+        };
         let (first, from) = self.span.start;
         match self.style {
-            Style::Plain if self.span.end.0 == first => Place::new(Arc::clone(&self.file), first, from + column - 1),
-            Style::Quoted if self.span.end.0 == first => Place::new(Arc::clone(&self.file), first, from + column),
-            Style::Literal => Place::new(Arc::clone(&self.file), first + line, self.indent + column),
+            Style::Plain if self.span.end.0 == first => {
+                Place::new(Arc::clone(&self.file), first, from + column - 1)
+            }
+            Style::Quoted if self.span.end.0 == first => {
+                Place::new(Arc::clone(&self.file), first, from + column)
+            }
+            Style::Literal => Place::new(Arc::clone(&self.file), first + line - 1, self.indent + column),
             _ => self.place(),
         }
     }

@@ -29,7 +29,10 @@ pub fn calls(text: &str) -> Vec<Call> {
             let begin = scan.at;
             let name = scan.word();
             scan.blank();
-            if scan.here() == Some('(') && !KEYWORDS.contains(&name.as_str()) {
+            if name == "fn" {
+                scan.word();
+                scan.blank();
+            } else if scan.here() == Some('(') && !KEYWORDS.contains(&name.as_str()) {
                 let (line, column) = scan.spot(begin);
                 let rest = scan.at;
                 found.push(Call { takes: scan.arguments(), method: last == '.', name, line, column });
@@ -47,8 +50,8 @@ pub fn calls(text: &str) -> Vec<Call> {
 }
 
 /// Words that a bracket may follow without a call.
-const KEYWORDS: [&str; 14] =
-    ["if", "while", "switch", "return", "for", "in", "else", "fn", "let", "const", "loop", "do", "until", "throw"];
+const KEYWORDS: [&str; 13] =
+    ["if", "while", "switch", "return", "for", "in", "else", "let", "const", "loop", "do", "until", "throw"];
 
 /// Line and column of the first thing that stands outside a function.
 pub fn outside(text: &str) -> Option<(usize, usize)> {
@@ -189,8 +192,50 @@ impl Scan {
 
 /// The engine's own functions that scripts may call.
 pub const BUILT_IN: &[&str] = &[
-    "abs", "acos", "asin", "atan", "ceiling", "contains", "cos", "crop", "degrees", "ends_with", "exp", "floor", "fraction",
-    "hypot", "index_of", "int", "is_even", "is_infinite", "is_nan", "is_odd", "is_zero", "len", "ln", "log", "make_lower",
-    "make_upper", "max", "min", "parse_float", "parse_int", "radians", "range", "round", "sign", "sin", "sqrt",
-    "starts_with", "tan", "to_degrees", "to_float", "to_int", "to_lower", "to_radians", "to_string", "to_upper", "trim",
+    "abs",
+    "acos",
+    "asin",
+    "atan",
+    "ceiling",
+    "contains",
+    "cos",
+    "crop",
+    "degrees",
+    "ends_with",
+    "exp",
+    "floor",
+    "fraction",
+    "hypot",
+    "index_of",
+    "int",
+    "is_even",
+    "is_infinite",
+    "is_nan",
+    "is_odd",
+    "is_zero",
+    "len",
+    "ln",
+    "log",
+    "make_lower",
+    "make_upper",
+    "max",
+    "min",
+    "parse_float",
+    "parse_int",
+    "radians",
+    "range",
+    "round",
+    "sign",
+    "sin",
+    "sqrt",
+    "starts_with",
+    "tan",
+    "to_degrees",
+    "to_float",
+    "to_int",
+    "to_lower",
+    "to_radians",
+    "to_string",
+    "to_upper",
+    "trim",
 ];

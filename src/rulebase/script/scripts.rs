@@ -29,7 +29,10 @@ pub struct Scripts {
 
 impl std::fmt::Debug for Scripts {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.debug_struct("Scripts").field("expressions", &self.names).field("functions", &self.files).finish_non_exhaustive()
+        f.debug_struct("Scripts")
+            .field("expressions", &self.names)
+            .field("functions", &self.files)
+            .finish_non_exhaustive()
     }
 }
 
@@ -139,7 +142,13 @@ impl Scripts {
         engine::begin(self.clock.get());
         let call = || {
             let options = CallFnOptions::new().eval_ast(false).with_tag(Arc::new(view.clone()));
-            self.engine.call_fn_with_options::<Dynamic>(options, &mut Scope::new(), &self.ast, name, arguments)
+            self.engine.call_fn_with_options::<Dynamic>(
+                options,
+                &mut Scope::new(),
+                &self.ast,
+                name,
+                arguments,
+            )
         };
         match catch_unwind(AssertUnwindSafe(call)) {
             Ok(Ok(given)) => Ok(given),
@@ -185,7 +194,7 @@ impl Scripts {
                 problems.extend(self.take(&file, &ast));
                 problems
             }
-            Err(problem) => vec![problem(&|at| lib_place(&file, at))],
+            Err(problem) => vec![problem(&|at| lib_place(&file, at)).mend("mend the function there")],
         }
     }
 
@@ -253,7 +262,8 @@ impl Scripts {
                 Problem::wrong(place(error.position()), found).mend(mend)
             })),
             Err(_) => Err(Box::new(|place| {
-                Problem::wrong(place(Position::NONE), "this script brought its engine down").mend("make it simpler")
+                Problem::wrong(place(Position::NONE), "this script brought its engine down")
+                    .mend("make it simpler")
             })),
         }
     }
@@ -262,7 +272,8 @@ impl Scripts {
 /// Reports what stands outside a function: it would never run.
 fn outside(file: &Arc<str>, text: &str) -> Vec<Problem> {
     let narrow = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
-    let place = super::scan::outside(text).map(|(line, column)| Place::new(Arc::clone(file), narrow(line), narrow(column)));
+    let place = super::scan::outside(text)
+        .map(|(line, column)| Place::new(Arc::clone(file), narrow(line), narrow(column)));
     let problem = |place| {
         Problem::wrong(place, "something stands outside a function")
             .expected("functions only")

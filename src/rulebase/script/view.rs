@@ -42,7 +42,10 @@ pub struct AdjusterView {
 
 /// How a part stands.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
-#[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own, and they hold together in any mixture")]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a fact of its own, and they hold together in any mixture"
+)]
 pub struct PartView {
     /// Off the unit.
     pub off: bool,

@@ -4,6 +4,7 @@
 //! a typed refusal. Conventions are the design's (section 2); no standard fixes them (common practice, no source).
 
 mod clicker;
+pub(super) mod register;
 mod ring;
 mod screw;
 mod travel;

@@ -2,6 +2,7 @@
 
 mod drift;
 mod limits;
+pub(super) mod register;
 mod sizes;
 mod stand_in;
 mod tables;

@@ -1,0 +1,91 @@
+//! Cuts a line into what is said one after the other, so that each piece is one act or talk beside the matter.
+
+use super::class::Class;
+use super::parsed::{Fitting, Parsed};
+use super::token::Mark;
+
+/// A stretch of the line with what it was taken for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Clause {
+    /// First token.
+    pub from: usize,
+    /// One past the last.
+    pub to: usize,
+    /// The best fittings, best first; empty when nothing fits.
+    pub fits: Vec<Fitting>,
+}
+
+/// The line in the clauses that explain it best.
+#[must_use]
+pub fn clauses(line: &Parsed<'_>) -> Vec<Clause> {
+    let places = places(line);
+    let count = places.len();
+    // best[n]: the best value of the line up to place n, the place before, and the clause between.
+    let mut best: Vec<Option<(f32, usize, Clause)>> = vec![None; count];
+    for to in 1..count {
+        for from in 0..to {
+            let (Some(start), Some(end)) = (places.get(from), places.get(to)) else { continue };
+            let before = if from == 0 { 0.0 } else {
+                match best.get(from) {
+                    Some(Some((value, _, _))) => *value,
+                    _ => continue,
+                }
+            };
+            let clause = clause(line, *start, *end);
+            let value = before + value(line, &clause) - 0.3;
+            let slot = best.get_mut(to);
+            if let Some(slot) = slot
+                && slot.as_ref().is_none_or(|(most, _, _)| value > *most)
+            {
+                *slot = Some((value, from, clause));
+            }
+        }
+    }
+    let mut out = Vec::new();
+    let mut at = count.saturating_sub(1);
+    while at > 0 {
+        let Some(Some((_, from, clause))) = best.get(at).cloned() else { break };
+        out.push(clause);
+        at = from;
+    }
+    out.reverse();
+    out
+}
+
+/// Where the line may be cut: after marks, before joining words and before question words.
+fn places(line: &Parsed<'_>) -> Vec<usize> {
+    let inside = |at: usize| line.mentions.iter().any(|mention| mention.start < at && at < mention.end);
+    let mut out = vec![0];
+    for (at, token) in line.tokens.iter().enumerate().skip(1) {
+        let marked = line.tokens.get(at - 1).is_some_and(|before| before.mark != Mark::None);
+        let joins = matches!(
+            token.text.as_str(),
+            "and" | "then" | "but" | "so" | "also" | "now" | "what" | "where" | "which" | "how" | "when" | "why" | "can" | "is" | "did" | "do"
+                | "call" | "note" | "write" | "put" | "tell" | "set" | "start" | "take" | "that" | "because" | "i" | "it"
+        );
+        if (marked || (joins && out.len() < 7)) && !inside(at) && out.len() < 10 {
+            out.push(at);
+        }
+    }
+    out.push(line.tokens.len());
+    out
+}
+
+fn clause(line: &Parsed<'_>, from: usize, to: usize) -> Clause {
+    // A joining word at the front belongs to no clause.
+    let joined = line
+        .tokens
+        .get(from)
+        .is_some_and(|token| matches!(token.text.as_str(), "and" | "then" | "but" | "so" | "also") && from + 1 < to);
+    let start = from + usize::from(joined);
+    Clause { from: start, to, fits: line.fittings(start, to) }
+}
+
+/// What a clause is worth: how well its best class fits, by how much it has to tell.
+fn value(line: &Parsed<'_>, clause: &Clause) -> f32 {
+    let weight = line.weight(clause.from, clause.to);
+    let Some(best) = clause.fits.first() else { return 0.0 };
+    let aside = matches!(line.talk.classes.get(best.class), Some(Class::Aside | Class::Decline));
+    let score = if aside { best.score.min(0.6) } else { best.score };
+    weight * (score.max(0.2) - 0.2)
+}

@@ -1,0 +1,182 @@
+//! The ear: compiled once for a pack, then a pure function from a line to what was heard.
+
+use super::clauses::clauses;
+use super::compile::Compiled;
+use super::decide;
+use super::names::Names;
+use super::parsed::Parsed;
+use super::spot::{Scene, mentions};
+use super::vocabulary::Vocabulary;
+use super::why::{ClauseWhy, FitWhy, Why};
+use crate::act::{Heard, Waiting};
+use crate::rulebase::talk::Talk;
+use std::collections::{BTreeMap, HashMap};
+
+/// A line to be understood.
+#[derive(Debug, Clone, Copy)]
+pub struct Line<'a> {
+    /// What was said or typed.
+    pub said: &'a str,
+    /// The unit on the bench.
+    pub unit: Option<&'a str>,
+    /// What the job waits for.
+    pub waiting: &'a Waiting,
+}
+
+/// What a pack gives to the ear.
+#[derive(Debug, Clone, Default)]
+pub struct Stock {
+    /// Units with their things.
+    pub units: Vec<Vocabulary>,
+    /// Procedures by spoken name.
+    pub procedures: BTreeMap<String, String>,
+    /// Tools by spoken name.
+    pub tools: BTreeMap<String, String>,
+}
+
+/// Understands lines with one pack's talk and units.
+#[derive(Debug, Clone)]
+pub struct Ear {
+    pub(super) talk: Compiled,
+    units: HashMap<String, (Vocabulary, Names)>,
+    none: (Vocabulary, Names),
+    foreign: HashMap<String, String>,
+    unit_names: BTreeMap<String, String>,
+    procedures: BTreeMap<String, String>,
+    tools: BTreeMap<String, String>,
+}
+
+/// Units whose names the example lines may use; with no unit in hand theirs are the names known.
+const EXAMPLE_UNITS: usize = 12;
+
+impl Ear {
+    /// An ear for talk and stock.
+    #[must_use]
+    pub fn build(talk: &Talk, stock: &Stock) -> Self {
+        let also = &talk.words.also;
+        let mut units = HashMap::new();
+        let mut foreign = HashMap::new();
+        let mut unit_names = BTreeMap::new();
+        let mut merged = Vocabulary { unit: String::new(), called: Vec::new(), axle: None, things: Vec::new() };
+        for (count, unit) in stock.units.iter().enumerate() {
+            let names = Names::new(unit, also);
+            for thing in &unit.things {
+                for name in &thing.called {
+                    foreign.entry(name.to_lowercase()).or_insert_with(|| thing.id.clone());
+                }
+            }
+            for name in unit.called.iter().cloned().chain([unit.unit.replace('-', " ")]) {
+                for name in spoken_numbers(&name.to_lowercase()) {
+                    unit_names.entry(name).or_insert_with(|| unit.unit.clone());
+                }
+            }
+            if count < EXAMPLE_UNITS {
+                merged.things.extend(unit.things.iter().cloned());
+            }
+            units.insert(unit.unit.clone(), (unit.clone(), names));
+        }
+        let names = Names::new(&merged, also);
+        let mut tools = talk.words.tools.clone();
+        tools.extend(stock.tools.clone());
+        let mut ear = Self {
+            talk: Compiled::default(),
+            units,
+            none: (merged, names),
+            foreign,
+            unit_names,
+            procedures: stock.procedures.clone(),
+            tools,
+        };
+        let small = talk.words.small.iter().cloned().collect();
+        let nothing = Waiting::default();
+        let no = HashMap::new();
+        let compiled = {
+            let known = |word: &str| talk.words.plain.iter().any(|plain| plain == word) || talk.words.small.iter().any(|small| small == word);
+            let spot = |tokens: &[super::token::Token]| {
+                let scene = Scene { foreign: &no, small: &small, known: &known, ..ear.scene(&ear.none.1, &nothing) };
+                mentions(tokens, &Scene { by_sound: false, ..scene })
+            };
+            Compiled::new(talk, &spot, &ear.none.1)
+        };
+        ear.talk = compiled;
+        ear
+    }
+
+    fn scene<'a>(&'a self, unit: &'a Names, waiting: &'a Waiting) -> Scene<'a> {
+        Scene {
+            unit,
+            foreign: &self.foreign,
+            units: &self.unit_names,
+            procedures: &self.procedures,
+            tools: &self.tools,
+            known: &|_| true,
+            by_sound: true,
+            small: &self.talk.small,
+            waiting: waiting.kind,
+            about: waiting.about.as_deref(),
+        }
+    }
+
+    fn unit(&self, id: Option<&str>) -> &(Vocabulary, Names) {
+        id.and_then(|id| self.units.get(id)).unwrap_or(&self.none)
+    }
+
+    fn read<'a>(&'a self, line: &Line<'_>) -> (Parsed<'a>, &'a Vocabulary, &'a Names) {
+        let (vocabulary, names) = self.unit(line.unit);
+        let tokens = self.talk.lexicon.mend(self.talk.prepare(line.said), names);
+        let known = |word: &str| self.talk.lexicon.knows(word);
+        let found = mentions(&tokens, &Scene { known: &known, ..self.scene(names, line.waiting) });
+        (Parsed::new(&self.talk, tokens, found), vocabulary, names)
+    }
+
+    /// What was heard in a line.
+    #[must_use]
+    pub fn hear(&self, line: &Line<'_>) -> Heard {
+        let (parsed, vocabulary, names) = self.read(line);
+        let clauses = clauses(&parsed);
+        decide::decide(line, &parsed, vocabulary, names, &clauses).0
+    }
+
+    /// What was heard in a line, and why.
+    #[must_use]
+    pub fn explain(&self, line: &Line<'_>) -> Why {
+        let (parsed, vocabulary, names) = self.read(line);
+        let found = clauses(&parsed);
+        let (heard, decided) = decide::decide(line, &parsed, vocabulary, names, &found);
+        let fit = |fit: &super::parsed::Fitting| FitWhy {
+            class: self.talk.classes.get(fit.class).map(|class| format!("{class:?}")).unwrap_or_default(),
+            rule: fit.rule.and_then(|(rule, _)| self.talk.sources.get(rule)).map(|(_, name)| name.clone()),
+            cost: fit.rule.map(|(_, cost)| cost),
+            chance: fit.chance,
+            score: fit.score,
+        };
+        Why {
+            normalised: parsed.text(0, parsed.tokens.len()),
+            mended: parsed.tokens.iter().filter_map(|token| Some((token.was.clone()?, token.text.clone()))).collect(),
+            mentions: parsed
+                .mentions
+                .iter()
+                .map(|mention| (mention.slot().to_owned(), parsed.text(mention.start, mention.end)))
+                .collect(),
+            clauses: found
+                .iter()
+                .map(|clause| ClauseWhy {
+                    words: parsed.text(clause.from, clause.to),
+                    fits: clause.fits.iter().map(fit).collect(),
+                })
+                .collect(),
+            decided,
+            heard,
+        }
+    }
+}
+
+/// "birch 44" is also said "birch forty four".
+fn spoken_numbers(name: &str) -> Vec<String> {
+    let said: Vec<String> = name
+        .split(' ')
+        .map(|word| word.parse::<f64>().map_or(word.to_owned(), crate::quantity::figures::words))
+        .collect();
+    let said = said.join(" ");
+    if said == name { vec![said] } else { vec![name.to_owned(), said] }
+}

@@ -1,0 +1,61 @@
+//! What the linear model sees of a clause.
+
+use super::model::{Feature, feature};
+use super::stem::stem;
+use std::collections::BTreeSet;
+
+/// A word or slot of a clause, as the model sees it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Seen {
+    /// The word, or the slot that stands for several.
+    pub text: String,
+    /// Whether talk knows it.
+    pub known: bool,
+    /// Whether it tells little.
+    pub small: bool,
+    /// The last word of the name that a slot stands for.
+    pub head: Option<String>,
+}
+
+/// The features of a clause: its words and stems, neighbours, first and last words, and the pieces found in it.
+#[must_use]
+pub fn features(clause: &[Seen], pieces: &BTreeSet<String>) -> Vec<Feature> {
+    let mut out = vec![feature(&["bias"])];
+    let text = |seen: &Seen| if seen.known { seen.text.clone() } else { "<new>".to_owned() };
+    let words: Vec<String> = clause.iter().map(text).collect();
+    for word in &words {
+        out.push(feature(&["w", word]));
+        let root = stem(word);
+        if root != *word {
+            out.push(feature(&["s", &root]));
+        }
+    }
+    out.extend(clause.iter().filter_map(|seen| Some(feature(&["h", seen.head.as_deref()?]))));
+    let edge = "<edge>".to_owned();
+    let mut before = &edge;
+    let mut before_that = &edge;
+    for word in words.iter().chain([&edge]) {
+        out.push(feature(&["2", before, word]));
+        if before_that != "<edge>" {
+            out.push(feature(&["3", before_that, word]));
+        }
+        before_that = before;
+        before = word;
+    }
+    let telling: Vec<String> =
+        clause.iter().zip(&words).filter(|(seen, _)| !seen.small).map(|(_, word)| stem(word)).collect();
+    for (a, b) in telling.iter().zip(telling.iter().skip(1)) {
+        out.push(feature(&["t", a, b]));
+    }
+    let fresh = clause.iter().filter(|seen| !seen.known).count();
+    if fresh >= 2 {
+        out.push(feature(&["many-new"]));
+    }
+    if clause.len() == 1 {
+        out.push(feature(&["one-word"]));
+    }
+    out.extend(pieces.iter().map(|piece| feature(&["p", piece])));
+    out.sort_unstable();
+    out.dedup();
+    out
+}

@@ -1,0 +1,211 @@
+//! The words that talk knows, how they follow each other, and what a misheard word may have been.
+
+use super::measure;
+use super::names::Names;
+use super::sound;
+use super::stem::stem;
+use super::token::Token;
+use crate::quantity::figures;
+use crate::rulebase::talk::Words;
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
+
+/// The words of a pack's talk.
+#[derive(Debug, Clone, Default)]
+pub struct Lexicon {
+    known: HashSet<String>,
+    stems: HashSet<String>,
+    sounds: HashMap<String, BTreeSet<String>>,
+    keys: HashMap<String, String>,
+    near: HashMap<String, BTreeSet<String>>,
+    heard: BTreeMap<String, Vec<String>>,
+    denials: HashSet<String>,
+    pairs: HashMap<String, HashMap<String, f32>>,
+    singles: HashMap<String, f32>,
+    total: f32,
+}
+
+/// What a word may be, with what it costs to take it so.
+#[derive(Debug, Clone, PartialEq)]
+struct Guess {
+    text: String,
+    cost: f32,
+}
+
+const EDGE: &str = "<edge>";
+/// A bench word never costs less than this to be put for a known one.
+const SAME_SOUND: f32 = 3.0;
+
+impl Lexicon {
+    /// The lexicon of example lines (as words and slots) and the word lists.
+    #[must_use]
+    pub fn new(lines: &[Vec<String>], bench: &BTreeSet<String>, parts: &Names, words: &Words) -> Self {
+        let mut lexicon = Self { heard: words.heard.clone(), ..Self::default() };
+        lexicon.denials = words.denials.iter().cloned().collect();
+        for line in lines {
+            lexicon.learn(line, parts);
+        }
+        for word in words.plain.iter().chain(&words.small).chain(&words.fillers) {
+            lexicon.know(word);
+        }
+        for word in bench {
+            lexicon.know(word);
+            let key = sound::key(word);
+            if key.is_empty() || word.len() < 2 {
+                continue;
+            }
+            lexicon.sounds.entry(key.clone()).or_default().insert(word.clone());
+            for near in sound::near_keys(&key) {
+                lexicon.near.entry(near).or_default().insert(word.clone());
+            }
+            lexicon.keys.insert(word.clone(), key);
+        }
+        lexicon
+    }
+
+    fn know(&mut self, word: &str) {
+        self.stems.insert(stem(word));
+        self.known.insert(word.to_owned());
+    }
+
+    fn learn(&mut self, line: &[String], parts: &Names) {
+        let mut before = EDGE.to_owned();
+        for word in line.iter().chain([&EDGE.to_owned()]) {
+            let class = class_of(word, parts);
+            if !word.starts_with('<') {
+                self.know(word);
+            }
+            *self.singles.entry(class.clone()).or_default() += 1.0;
+            *self.pairs.entry(before).or_default().entry(class.clone()).or_default() += 1.0;
+            self.total += 1.0;
+            before = class;
+        }
+    }
+
+    /// Whether talk, or plain English as far as the pack lists it, knows the word.
+    #[must_use]
+    pub fn knows(&self, word: &str) -> bool {
+        self.known.contains(word) || self.stems.contains(&stem(word)) || is_number_word(word) || measure::is_measure(word)
+    }
+
+    /// The tokens with misheard words mended where sound and neighbours agree; `unit` leads.
+    #[must_use]
+    pub fn mend(&self, tokens: Vec<Token>, unit: &Names) -> Vec<Token> {
+        let guesses: Vec<Vec<Guess>> = tokens.iter().map(|token| self.guesses(&token.text, unit)).collect();
+        if guesses.iter().all(|list| list.len() == 1) {
+            return tokens;
+        }
+        let chosen = self.likeliest(&guesses, unit);
+        let mut out = Vec::with_capacity(tokens.len());
+        for (mut token, text) in tokens.into_iter().zip(chosen) {
+            if text != token.text {
+                token.was = Some(std::mem::replace(&mut token.text, text));
+            }
+            out.push(token);
+        }
+        out
+    }
+
+    fn guesses(&self, word: &str, unit: &Names) -> Vec<Guess> {
+        let known = self.knows(word) || unit.holds(word);
+        let mut out = vec![Guess { text: word.to_owned(), cost: if known { 0.0 } else { 3.0 } }];
+        if word.len() < 2 && !matches!(word, "y" | "u" | "r") || word.chars().any(|c| c.is_ascii_digit()) {
+            return out;
+        }
+        let denies = if self.denials.contains(word) { 2.0 } else { 0.0 };
+        for other in self.heard.get(word).into_iter().flatten() {
+            out.push(Guess { text: other.clone(), cost: 1.5 + denies });
+        }
+        let key = sound::key(word);
+        let near = if known { &self.sounds } else { &self.near };
+        let keys = if known { BTreeSet::from([key.clone()]) } else { sound::near_keys(&key) };
+        for other in keys.iter().filter_map(|key| near.get(key)).flatten() {
+            if let Some(guess) = self.guess(word, other, &key, known, denies) {
+                out.push(guess);
+            }
+        }
+        for other in unit.words() {
+            let other_key = self.keys.get(other).cloned().unwrap_or_else(|| sound::key(other));
+            if other_key == key && other != word && other.len() > 1 {
+                out.extend(self.guess(word, other, &key, known, denies));
+            }
+        }
+        out.sort_by(|a, b| a.text.cmp(&b.text).then(a.cost.total_cmp(&b.cost)));
+        out.dedup_by(|a, b| a.text == b.text);
+        out
+    }
+
+    fn guess(&self, word: &str, other: &str, key: &str, known: bool, denies: f32) -> Option<Guess> {
+        if other == word || (known && stem(other) == stem(word)) {
+            return None;
+        }
+        let other_key = self.keys.get(other).cloned().unwrap_or_else(|| sound::key(other));
+        let like = sound::likeness(word, other, key, &other_key) as f32;
+        let cost = if known {
+            SAME_SOUND + (1.0 - like) * 3.0 + denies
+        } else {
+            0.8 + (1.0 - like) * 12.0
+        };
+        (like >= if known { 0.6 } else { 0.7 }).then(|| Guess { text: other.to_owned(), cost })
+    }
+
+    fn likeliest(&self, guesses: &[Vec<Guess>], unit: &Names) -> Vec<String> {
+        let mut rows: Vec<Vec<(f32, usize)>> = Vec::with_capacity(guesses.len());
+        let start = [Guess { text: EDGE.to_owned(), cost: 0.0 }];
+        let mut before: (&[Guess], Vec<f32>) = (&start, vec![0.0]);
+        for list in guesses {
+            let classes: Vec<String> = before.0.iter().map(|guess| class_of(&guess.text, unit)).collect();
+            let row: Vec<(f32, usize)> = list
+                .iter()
+                .map(|guess| {
+                    let class = class_of(&guess.text, unit);
+                    let ways = classes.iter().zip(&before.1).enumerate();
+                    let (cost, from) = ways
+                        .map(|(from, (last, cost))| (cost + self.follows(last, &class), from))
+                        .min_by(|a, b| a.0.total_cmp(&b.0))
+                        .unwrap_or((0.0, 0));
+                    (cost + guess.cost, from)
+                })
+                .collect();
+            before = (list, row.iter().map(|(cost, _)| *cost).collect());
+            rows.push(row);
+        }
+        let ends = before.0.iter().zip(&before.1).map(|(guess, cost)| cost + self.follows(&class_of(&guess.text, unit), EDGE));
+        let mut at = ends.enumerate().min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(at, _)| at);
+        let mut chosen = Vec::with_capacity(guesses.len());
+        for (list, row) in guesses.iter().zip(&rows).rev() {
+            chosen.push(list.get(at).map(|guess| guess.text.clone()).unwrap_or_default());
+            at = row.get(at).map_or(0, |(_, from)| *from);
+        }
+        chosen.reverse();
+        chosen
+    }
+
+    /// What it costs that one class of word follows another: the negative logarithm of its chance.
+    fn follows(&self, before: &str, after: &str) -> f32 {
+        let alone = (self.singles.get(after).copied().unwrap_or(0.0) + 0.1) / (self.total + 100.0);
+        let seen = self.singles.get(before).copied().unwrap_or(0.0);
+        let pair = self.pairs.get(before).and_then(|next| next.get(after)).copied().unwrap_or(0.0);
+        let chance = (pair + 4.0 * alone) / (seen + 4.0);
+        -(chance.max(1e-6)).ln()
+    }
+}
+
+/// Whether a word is or begins a number.
+#[must_use]
+pub fn is_number_word(word: &str) -> bool {
+    word.starts_with(|c: char| c.is_ascii_digit())
+        || matches!(word, "hundred" | "half" | "quarter" | "quarters" | "dozen" | "point" | "thousand")
+        || figures::read_all(&[word]).is_some_and(|reading| reading.form != figures::Form::Article && word != "a" && word != "an")
+}
+
+fn class_of(word: &str, unit: &Names) -> String {
+    if word == "<quantity>" || word == "<duration>" || is_number_word(word) {
+        "<number>".to_owned()
+    } else if unit.holds(word) {
+        "<part>".to_owned()
+    } else if measure::is_measure(word) {
+        "<measure>".to_owned()
+    } else {
+        word.to_owned()
+    }
+}

@@ -1,0 +1,54 @@
+//! The words of one unit: its parts, adjusters and fluids by the names people give them.
+
+/// What a thing on a unit is, as far as talk is concerned.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sort {
+    /// Counted in clicks.
+    Clicker,
+    /// Numbered positions.
+    Ring,
+    /// Turned, and measured.
+    Screw,
+    /// Gas under pressure.
+    Charge,
+    /// A coil spring.
+    Spring,
+    /// Oil, or its level.
+    Fluid,
+    /// A fastener or any other part.
+    Part,
+}
+
+/// A thing on a unit with its spoken names.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Thing {
+    /// Its id on the card.
+    pub id: String,
+    /// Spoken names.
+    pub called: Vec<String>,
+    /// What it is.
+    pub sort: Sort,
+    /// Its highest count or position, where the card has one.
+    pub most: Option<u32>,
+}
+
+/// The words of one unit.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Vocabulary {
+    /// The unit's id.
+    pub unit: String,
+    /// Its spoken names.
+    pub called: Vec<String>,
+    /// `front` or `rear`, where it can only be one.
+    pub axle: Option<String>,
+    /// Its things.
+    pub things: Vec<Thing>,
+}
+
+impl Vocabulary {
+    /// The thing of that id.
+    #[must_use]
+    pub fn thing(&self, id: &str) -> Option<&Thing> {
+        self.things.iter().find(|thing| thing.id == id)
+    }
+}

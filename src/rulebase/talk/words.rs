@@ -1,0 +1,54 @@
+//! The word lists of a pack (`talk/words.yaml`).
+
+use super::TalkError;
+use serde::Deserialize;
+use std::collections::BTreeMap;
+
+/// Words that need no grammar.
+#[derive(Debug, Clone, Default, PartialEq, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Words {
+    /// Said without meaning: dropped ("er", "like", "mate").
+    pub fillers: Vec<String>,
+    /// Little words that tell nothing by themselves.
+    pub small: Vec<String>,
+    /// Words that tell more than those, and less than others.
+    pub light: Vec<String>,
+    /// Other ways to say or spell a word or phrase: what is said -> what is meant.
+    pub means: BTreeMap<String, String>,
+    /// What a recogniser prints for a word beyond what its sound tells: heard -> words that it may have been.
+    pub heard: BTreeMap<String, Vec<String>>,
+    /// Words of part names that people use for one another ("compression" for "bump").
+    pub also: BTreeMap<String, Vec<String>>,
+    /// Everyday words beyond the grammars' that are what they are and never a misheard part.
+    pub plain: Vec<String>,
+    /// Words that say a thing is not done, or not surely so.
+    pub hedges: Vec<String>,
+    /// Words of denial.
+    pub denials: Vec<String>,
+    /// Words that report what somebody else says or ask what would be.
+    pub reported: Vec<String>,
+    /// Other tools by the names people give them: name -> plain name.
+    pub tools: BTreeMap<String, String>,
+    /// Names that a person may be called by when spoken to, and words that call them.
+    pub calls: Vec<String>,
+}
+
+impl Words {
+    /// The word lists of a YAML text.
+    ///
+    /// # Errors
+    /// What the text holds that a word list does not.
+    pub fn parse(file: &str, text: &str) -> Result<Self, TalkError> {
+        serde_yaml::from_str(text).map_err(|problem| {
+            let place = problem.location();
+            TalkError::new(
+                file,
+                place.as_ref().map_or(1, serde_yaml::Location::line),
+                place.as_ref().map_or(1, serde_yaml::Location::column),
+                problem.to_string(),
+                "see the lists in the pack that is built in",
+            )
+        })
+    }
+}
