@@ -2,13 +2,18 @@
 //!
 //! The modules stand in one order, and each imports only from those before it
 //! (`tests/it/architecture.rs` proves it):
-//! source, quantity, workings, act, rulebase, hearing, event, bench, reply, book, session, front.
+//! source, quantity, workings, act, rulebase, hearing, event, bench, check, reply, book, session, front.
 
 pub mod act;
+pub mod bench;
+pub mod book;
+pub mod event;
 pub mod front;
 pub mod hearing;
 pub mod quantity;
-/// The rules base (talk only, until the pack joins).
-pub mod rulebase {
-    pub mod talk;
-}
+pub mod reply;
+
+pub mod rulebase;
+pub mod session;
+pub mod source;
+pub mod workings;

@@ -1,28 +1,34 @@
-//! The doorway.
-use sparehand::{front, hearing, rulebase};
+//! The doorway: arguments in, exit code out. What a fault means is sorted in session.
+
+use clap::Parser;
+use clap::error::ErrorKind;
+use sparehand::front::{Cli, run};
+use sparehand::session::quiet;
+use std::io::Write;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let talk: Vec<(String, String)> = std::fs::read_dir("rules/talk")
-        .into_iter()
-        .flatten()
-        .flatten()
-        .filter_map(|entry| Some((entry.file_name().into_string().ok()?, std::fs::read_to_string(entry.path()).ok()?)))
-        .collect();
-    let talk = match rulebase::talk::Talk::load(talk.iter().map(|(name, text)| (name.as_str(), text.as_str()))) {
-        Ok(talk) => talk,
-        Err(problems) => {
-            for problem in problems {
-                eprintln!("{problem}");
-            }
-            return ExitCode::from(2);
-        }
+    quiet();
+    let cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => return usage(&error),
     };
-    let ear = hearing::Ear::build(&talk, &hearing::demo::stock());
-    let why = std::env::args().any(|word| word == "--why");
-    match front::hear::run(std::io::stdin().lock(), std::io::stdout().lock(), &ear, why) {
-        Ok(true) => ExitCode::SUCCESS,
-        Ok(false) => ExitCode::from(2),
-        Err(_) => ExitCode::SUCCESS,
+    match run(&cli) {
+        Ok(code) => ExitCode::from(code),
+        Err(fault) => {
+            let code = fault.exit_code();
+            if code != 0 {
+                // Nobody may be reading; the exit code says it as well.
+                let _ = writeln!(std::io::stderr(), "sparehand: {fault}");
+            }
+            ExitCode::from(code)
+        }
     }
+}
+
+/// Help and version are no failure; anything else was a wrong call.
+fn usage(error: &clap::Error) -> ExitCode {
+    let asked = matches!(error.kind(), ErrorKind::DisplayHelp | ErrorKind::DisplayVersion);
+    let _ = error.print();
+    ExitCode::from(if asked { 0 } else { 2 })
 }

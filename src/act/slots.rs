@@ -50,6 +50,10 @@ pub enum Corner {
 }
 
 impl Corner {
+    /// Every corner, the fuller names first.
+    pub const ALL: [Self; 6] =
+        [Self::FrontLeft, Self::FrontRight, Self::RearLeft, Self::RearRight, Self::Left, Self::Right];
+
     /// The spoken name.
     pub fn as_str(self) -> &'static str {
         match self {

@@ -330,3 +330,26 @@ pub enum Change {
     /// Inspected and good.
     Passed,
 }
+
+impl Event {
+    /// Whether it is something that can be taken back: what moves the job or keeps a fact of it.
+    pub fn changes_job(&self) -> bool {
+        matches!(
+            self,
+            Self::StepDone { .. }
+                | Self::StepFailed { .. }
+                | Self::Reopened { .. }
+                | Self::Skipped { .. }
+                | Self::Deviated { .. }
+                | Self::Reading(_)
+                | Self::Corrected { .. }
+                | Self::Finding { .. }
+                | Self::ReadBack { .. }
+                | Self::Wanted { .. }
+                | Self::Fitted { .. }
+                | Self::Noted { .. }
+                | Self::Troubled { .. }
+                | Self::TimerStarted { .. }
+        )
+    }
+}

@@ -17,6 +17,7 @@ mod measure;
 mod mention;
 mod model;
 mod names;
+mod pack;
 mod parsed;
 mod phrases;
 mod sample;

@@ -26,7 +26,7 @@ pub(super) fn split_number(text: &str) -> Result<(f64, String), QuantityError> {
 }
 
 fn not_a_number(text: &str) -> bool {
-    let text = text.to_lowercase();
+    let text = text.trim_start_matches('.').to_lowercase();
     text.starts_with("nan") || text.starts_with("inf")
 }
 
@@ -113,7 +113,8 @@ impl Limit {
             let end = Quantity::parse(rest)?;
             return Ok(Self { lo: Some(end.value), hi: None, unit: end.unit });
         }
-        if let Some(rest) = strip_any(text, &["at most", "not more than", "up to", "max.", "max ", "<=", "≤"]) {
+        if let Some(rest) = strip_any(text, &["at most", "not more than", "up to", "max.", "max ", "<=", "≤"])
+        {
             let end = Quantity::parse(rest)?;
             return Ok(Self { lo: None, hi: Some(end.value), unit: end.unit });
         }

@@ -145,7 +145,7 @@ units! {
 
     Hertz "Hz" Frequency 1.0, 0.0, "hertz" / "hertz", ["hz", "hertz", "cycles per second", "cps", "cycles a second", "1/s"];
     Rpm "rpm" Frequency 1.0 / 60.0, 0.0, "r p m" / "r p m", ["r p m", "rev/min", "r/min", "revs per minute", "1/min", "cpm", "cycles per minute"];
-    RadianPerSecond "rad/s" AngularSpeed 1.0, 0.0, "radian per second" / "radians per second", ["rad/sec", "radians per second", "radian/second"];
+    RadianPerSecond "rad/s" AngularSpeed 1.0, 0.0, "radian per second" / "radians per second", ["rad/sec", "radians per second", "radian/s", "radian/second", "radians/s"];
     DegreePerSecond "deg/s" AngularSpeed std::f64::consts::PI / 180.0, 0.0, "degree per second" / "degrees per second", ["degrees per second"];
 
     Second "s" Time 1.0, 0.0, "second" / "seconds", ["sec", "secs", "second", "seconds"];

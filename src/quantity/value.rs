@@ -106,8 +106,10 @@ impl Quantity {
         if rest.is_empty() {
             return Err(QuantityError::NoUnit { found: text.trim().to_owned() });
         }
-        let unit = Unit::parse(rest)
-            .ok_or_else(|| QuantityError::UnknownUnit { found: rest.to_owned(), near: Unit::nearest(rest) })?;
+        let unit = Unit::parse(rest).ok_or_else(|| QuantityError::UnknownUnit {
+            found: rest.to_owned(),
+            near: Unit::nearest(rest),
+        })?;
         Ok(Self { value: number, unit })
     }
 

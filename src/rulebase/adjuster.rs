@@ -1,7 +1,10 @@
 //! An adjuster on a unit card: what kind it is and how it may be moved.
 
+use super::{Handling, Mark};
 use crate::quantity::{Limit, Quantity};
+use crate::source::Place;
 use crate::workings::adjusters::Way;
+use std::collections::BTreeMap;
 
 /// One adjuster of a unit.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,12 +23,28 @@ pub struct Adjuster {
     pub through: Vec<String>,
     /// How it is turned and held ("finger and thumb, never forced").
     pub by_hand: Option<String>,
+    /// The tool that turns it, as named in the crib, where fingers do not.
+    pub tool: Option<String>,
+    /// How the other side is held.
+    pub hold: Option<String>,
+    /// Its witness mark or index ("the dot on the ring with the line on the foot").
+    pub mark: Option<Mark>,
+    /// When it will not move: a ladder that stops before damage, mildest first.
+    pub stuck: Vec<String>,
+    /// A limit that must not be passed.
+    pub never: Option<String>,
+    /// What an inspection looks for.
+    pub accept: Option<String>,
+    /// How it is handled for a deed (by the deed's name).
+    pub handling: BTreeMap<String, Handling>,
     /// Damping force of one click at the stated velocity, where the maker gives it.
     pub force_per_click: Option<Quantity>,
     /// Where the figures come from.
     pub source: Option<String>,
     /// Why it is as it is.
     pub why: Option<String>,
+    /// Where the card says so.
+    pub at: Place,
 }
 
 /// The kinds of adjuster (design, section 2).

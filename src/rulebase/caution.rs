@@ -1,5 +1,6 @@
 //! A caution: signal word, hazard, consequence and how to avoid it (ANSI Z535.6).
 
+use crate::source::Place;
 use serde::{Deserialize, Serialize};
 
 /// Signal words by ANSI Z535.6, the gravest first.
@@ -46,4 +47,6 @@ pub struct Caution {
     pub brief: String,
     /// Where it comes from.
     pub source: Option<String>,
+    /// Where the pack says so.
+    pub at: Place,
 }

@@ -1,6 +1,7 @@
 //! A part, fastener or fluid on a unit card.
 
 use crate::quantity::{Limit, Quantity};
+use crate::source::Place;
 use crate::workings::adjusters::Way;
 use std::collections::BTreeMap;
 
@@ -126,6 +127,8 @@ pub struct Part {
     pub why: Option<String>,
     /// Where the figures come from; the card's when not given.
     pub source: Option<String>,
+    /// Where the card says so.
+    pub at: Place,
 }
 
 impl Part {

@@ -1,6 +1,7 @@
 //! A procedure: phases of steps, in the order they are worked.
 
 use super::Step;
+use crate::source::Place;
 
 /// One procedure for one kind of unit.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,6 +18,8 @@ pub struct Procedure {
     pub phases: Vec<Phase>,
     /// What is checked again after the first run, told at hand-over.
     pub afterwards: Vec<String>,
+    /// Where the pack says so.
+    pub at: Place,
 }
 
 /// A phase of a procedure.

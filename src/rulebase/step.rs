@@ -3,6 +3,7 @@
 use super::Deed;
 use crate::act::WaitingFor;
 use crate::quantity::{Limit, Quantity, Unit};
+use crate::source::Place;
 use crate::workings::adjusters::Way;
 
 /// One step of a procedure.
@@ -54,6 +55,8 @@ pub struct Step {
     pub why: Option<String>,
     /// Where it comes from.
     pub source: Option<String>,
+    /// Where the pack says so.
+    pub at: Place,
 }
 
 /// The value a step wants.
@@ -143,6 +146,13 @@ impl Step {
         for step in &self.fails {
             step.collect(out);
         }
+    }
+
+    /// Whether a yes or no closes it: it asks a question, or reads a list back.
+    pub fn answers_yes_or_no(&self) -> bool {
+        self.read.as_ref().map_or(self.question.is_some() || self.reads_back.is_some(), |read| {
+            read.kind == WaitingFor::YesOrNo
+        })
     }
 
     /// Whether it is that step or holds it.

@@ -1,6 +1,7 @@
 //! A tool of the crib.
 
 use crate::quantity::{Limit, Quantity};
+use crate::source::Place;
 
 /// One tool of the workshop's crib.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,4 +24,25 @@ pub struct Tool {
     pub length: Option<Quantity>,
     /// Where it comes from or what must be known about it.
     pub note: Option<String>,
+    /// Where the pack says so.
+    pub at: Place,
+}
+
+impl Tool {
+    /// Whether a pack's words mean this tool: its id, a spoken name, its kind, or a size and its kind ("21 mm socket").
+    pub fn answers_to(&self, name: &str) -> bool {
+        let name = name.trim();
+        if name == self.id || name.eq_ignore_ascii_case(&self.kind) {
+            return true;
+        }
+        if self.called.iter().any(|called| called.eq_ignore_ascii_case(name)) {
+            return true;
+        }
+        let heads = self.called.iter().chain([&self.kind]);
+        heads.filter_map(|head| name.strip_suffix(head.as_str())).any(|size| self.has_size(size.trim()))
+    }
+
+    fn has_size(&self, text: &str) -> bool {
+        Quantity::parse(text).is_ok_and(|size| self.sizes.contains(&size))
+    }
 }

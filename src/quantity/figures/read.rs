@@ -123,8 +123,18 @@ pub fn read_all(tokens: &[&str]) -> Option<Reading> {
 }
 
 const HEDGES: [&[&str]; 12] = [
-    &["about"], &["around"], &["roughly"], &["nearly"], &["almost"], &["maybe"], &["approximately"],
-    &["just", "over"], &["just", "under"], &["just", "about"], &["something", "like"], &["best", "part", "of"],
+    &["about"],
+    &["around"],
+    &["roughly"],
+    &["nearly"],
+    &["almost"],
+    &["maybe"],
+    &["approximately"],
+    &["just", "over"],
+    &["just", "under"],
+    &["just", "about"],
+    &["something", "like"],
+    &["best", "part", "of"],
 ];
 
 /// With a hedge before it, a number is vague.

@@ -1,8 +1,26 @@
 //! Numbers as spoken: in words, digit by digit, and which others they may be heard as.
 
 const ONES: [&str; 20] = [
-    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-    "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
 ];
 const TENS: [&str; 10] =
     ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
@@ -95,8 +113,7 @@ fn signed(text: &str) -> (&'static str, &str) {
 }
 
 fn each_digit(text: &str) -> String {
-    let named: Vec<&str> =
-        text.chars().filter_map(|c| ONES.get(c.to_digit(10)? as usize).copied()).collect();
+    let named: Vec<&str> = text.chars().filter_map(|c| ONES.get(c.to_digit(10)? as usize).copied()).collect();
     named.join(" ")
 }
 
@@ -104,7 +121,12 @@ fn cardinal(n: u64) -> String {
     if n < 1000 {
         return below_thousand(n);
     }
-    let scales = [(1_000_000_000_000, "trillion"), (1_000_000_000, "billion"), (1_000_000, "million"), (1000, "thousand")];
+    let scales = [
+        (1_000_000_000_000, "trillion"),
+        (1_000_000_000, "billion"),
+        (1_000_000, "million"),
+        (1000, "thousand"),
+    ];
     let mut groups = Vec::new();
     let mut left = n;
     for (scale, name) in scales {

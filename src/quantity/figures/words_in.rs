@@ -131,7 +131,8 @@ fn thousands(text: &str) -> Option<String> {
 /// A written fraction: `1/4`.
 pub(super) fn stroke(word: &str) -> Option<f64> {
     let (above, below) = word.split_once('/')?;
-    let whole = |text: &str| text.chars().all(|c| c.is_ascii_digit()).then(|| text.parse::<f64>().ok()).flatten();
+    let whole =
+        |text: &str| text.chars().all(|c| c.is_ascii_digit()).then(|| text.parse::<f64>().ok()).flatten();
     let (above, below) = (whole(above)?, whole(below)?);
     (below > 0.0).then(|| above / below)
 }

@@ -13,42 +13,45 @@ pub(super) fn plain(words: &Words, at: usize) -> Vec<Found> {
     let pointed: Vec<Found> = found
         .iter()
         .filter(|whole| whole.form == Form::Whole)
-        .filter_map(|whole| point(words, whole.value(), whole.end))
+        .flat_map(|whole| point(words, whole.value(), whole.end))
         .chain(point(words, 0.0, at))
         .collect();
     found.extend(pointed);
     found
 }
 
-/// "point two five" after a whole number. Cut off after "point", or with a two-figure word after it, it is a question.
-fn point(words: &Words, whole: f64, at: usize) -> Option<Found> {
+/// "point two five" after a whole number, one for each figure where it may end. Cut off after "point", or with a
+/// two-figure word after it, it is a question.
+fn point(words: &Words, whole: f64, at: usize) -> Vec<Found> {
     if !matches!(words.at(at), "point" | "decimal" | "dot") {
-        return None;
+        return Vec::new();
     }
+    let mut found = Vec::new();
     let mut figures = String::new();
     let mut end = at + 1;
-    let mut doubt = Kind::Sure;
-    loop {
-        let word = words.at(end);
-        if let Some(digit) = digit(word) {
-            figures.push_str(&digit.to_string());
-        } else if !word.is_empty() && word.chars().all(|c| c.is_ascii_digit()) {
-            figures.push_str(word);
-        } else if let (true, Some((value, after))) = (figures.is_empty(), below_hundred(words, end)) {
-            figures.push_str(&value.to_string());
-            (end, doubt) = (after, Kind::Ambiguous);
-            break;
-        } else {
-            break;
-        }
+    while let Some(figure) = figure(words.at(end)) {
+        figures.push_str(&figure);
         end += 1;
+        found.extend(decimal(whole, &figures, end));
     }
-    if figures.is_empty() {
+    if let (true, Some((value, after))) = (found.is_empty(), below_hundred(words, end)) {
+        found.extend(decimal(whole, &value.to_string(), after).map(|one| one.doubtful(Kind::Ambiguous)));
+    }
+    if found.is_empty() && whole_before(words, at) {
         // A bare "point" is no number at all; "one point" is one that was cut off.
-        return (whole_before(words, at)).then(|| Found::sure(whole, end, Form::Decimal).doubtful(Kind::Ambiguous));
+        found.push(Found::sure(whole, end, Form::Decimal).doubtful(Kind::Ambiguous));
     }
-    let value = format!("{whole}.{figures}").parse().ok()?;
-    Some(Found::sure(value, end, Form::Decimal).doubtful(doubt))
+    found
+}
+
+/// The figures of a digit word or a bare numeral.
+fn figure(word: &str) -> Option<String> {
+    let written = !word.is_empty() && word.chars().all(|c| c.is_ascii_digit());
+    if written { Some(word.to_owned()) } else { digit(word).map(|digit| digit.to_string()) }
+}
+
+fn decimal(whole: f64, figures: &str, end: usize) -> Option<Found> {
+    Some(Found::sure(format!("{whole}.{figures}").parse().ok()?, end, Form::Decimal))
 }
 
 fn whole_before(words: &Words, point: usize) -> bool {
@@ -57,21 +60,36 @@ fn whole_before(words: &Words, point: usize) -> bool {
 
 /// Whole numbers from `at`, each with its end.
 fn whole(words: &Words, at: usize) -> Vec<(f64, usize)> {
-    let mut found = below_thousand(words, at, true);
-    let heads: Vec<(f64, usize)> =
-        found.iter().copied().chain(article(words, at)).chain([(1.0, at)]).collect();
-    for (head, end) in heads {
-        let scale = match words.at(end) {
-            "thousand" => 1e3,
-            "million" => 1e6,
-            _ => continue,
-        };
-        let base = head * scale;
-        found.push((base, end + 1));
-        found.extend(tail(words, end + 1).into_iter().map(|(value, end)| (base + value, end)));
+    let mut found = below_million(words, at, true);
+    for (head, end) in heads(words, at) {
+        if words.at(end) == "million" {
+            let base = head * 1e6;
+            found.push((base, end + 1));
+            let rest = tail(words, end + 1).into_iter().chain(below_million(words, end + 1, false));
+            found.extend(rest.filter(|(value, _)| *value > 0.0).map(|(value, end)| (base + value, end)));
+        }
     }
     found.extend(dozen(words, at));
     found
+}
+
+/// Numbers built on "thousand", and those below it.
+fn below_million(words: &Words, at: usize, loose: bool) -> Vec<(f64, usize)> {
+    let mut found = below_thousand(words, at, loose);
+    let heads = if loose { heads(words, at) } else { found.clone() };
+    for (head, end) in heads {
+        if words.at(end) == "thousand" {
+            let base = head * 1e3;
+            found.push((base, end + 1));
+            found.extend(tail(words, end + 1).into_iter().map(|(value, end)| (base + value, end)));
+        }
+    }
+    found
+}
+
+/// What may stand before "thousand" and "million": a number, "a", or nothing.
+fn heads(words: &Words, at: usize) -> Vec<(f64, usize)> {
+    below_thousand(words, at, true).into_iter().chain(article(words, at)).chain([(1.0, at)]).collect()
 }
 
 /// What may follow "thousand": "three hundred and forty", "and ten", "ten"; not "a hundred".

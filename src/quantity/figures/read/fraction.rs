@@ -11,14 +11,19 @@ pub(super) fn fractions(words: &Words, at: usize) -> Vec<Found> {
     if let Some(value) = stroke(words.at(at + lead)) {
         found.push(Found::sure(value, at + lead + 1, Form::Fraction));
     }
-    if let Some((below, false)) = denominator(words.at(at + lead)).filter(|(below, _)| lead == 1 || *below <= 4.0) {
+    if let Some((below, false)) =
+        denominator(words.at(at + lead)).filter(|(below, _)| lead == 1 || *below <= 4.0)
+    {
         // "a half", "an eighth", and bare "half", "quarter"; a bare "third" is an ordinal.
         if lead == 1 || below != 3.0 {
             found.push(Found::sure(1.0 / below, at + lead + 1, Form::Fraction));
         }
     }
     found.extend(
-        cardinal::plain(words, at).into_iter().filter(|n| n.form == Form::Whole).filter_map(|n| over(words, &n)),
+        cardinal::plain(words, at)
+            .into_iter()
+            .filter(|n| n.form == Form::Whole)
+            .filter_map(|n| over(words, &n)),
     );
     let longer: Vec<Found> = found.iter().filter_map(|one| of_a(words, one)).collect();
     found.extend(longer);
@@ -83,11 +88,8 @@ pub(super) fn mixed(words: &Words, whole: &Found) -> Vec<Found> {
 /// A whole, its unit, and a fraction: "an inch and five eighths", "two turns and a half".
 pub(super) fn around_unit(words: &Words, at: usize) -> Vec<Found> {
     let article = matches!(words.at(at), "a" | "an").then(|| Found::sure(1.0, at + 1, Form::Article));
-    let wholes: Vec<Found> = cardinal::plain(words, at)
-        .into_iter()
-        .filter(|n| n.form == Form::Whole)
-        .chain(article)
-        .collect();
+    let wholes: Vec<Found> =
+        cardinal::plain(words, at).into_iter().filter(|n| n.form == Form::Whole).chain(article).collect();
     let mut found = Vec::new();
     for whole in wholes {
         let Some((unit, end)) = unit_at(words, whole.end) else { continue };

@@ -10,15 +10,16 @@ pub(super) fn numbers(words: &Words, at: usize) -> Vec<Found> {
     found.extend(single.iter().filter_map(|one| loose(words, one)));
     found.extend(single.iter().filter_map(|one| either(words, one)));
     found.extend(couple(words, at));
-    if let Some(run) = run(words, at) {
-        // A shorter number that runs on into another one is not sure by itself either.
-        for one in &mut found {
-            if one.end < run.end && continues(words, one.end) {
-                one.kind = Kind::Ambiguous;
-            }
+    found.extend(run(words, at));
+    // A shorter number that runs on into more of one is not sure by itself.
+    let longest = found.iter().map(|one| one.end).max().unwrap_or(at);
+    for one in &mut found {
+        if one.end < longest && (continues(words, one.end) || is_point(words.at(one.end))) {
+            one.kind = Kind::Ambiguous;
         }
-        found.push(run);
     }
+    let spelled: Vec<Found> = single.iter().filter_map(|one| spelled_after(words, one)).collect();
+    found.extend(spelled);
     found
 }
 
@@ -53,7 +54,7 @@ fn run(words: &Words, at: usize) -> Option<Found> {
     if parts.len() < 2 {
         return None;
     }
-    if let Some(value) = spelled_out(words, at, &parts) {
+    if let Some(value) = spelled_before(words, at, &parts) {
         return Some(Found::sure(value, end, Form::Digits));
     }
     let single_digits = (at..end).all(|place| is_digit(words.at(place)) || is_point(words.at(place)));
@@ -71,20 +72,20 @@ fn is_point(word: &str) -> bool {
     matches!(word, "point" | "decimal" | "dot")
 }
 
-/// "fourteen, one four" or "one four, fourteen": one number, said twice.
-fn spelled_out(words: &Words, at: usize, parts: &[Found]) -> Option<f64> {
-    let (first, last) = (parts.first()?, parts.last()?);
-    let end = last.end;
-    if parts.iter().any(|part| part.kind != Kind::Sure) {
-        return None;
-    }
-    let tail_start = first.end;
-    if figures(words, tail_start, end).is_some_and(|said| said == shown(first.value())) && shown(first.value()).len() > 1 {
-        return Some(first.value());
-    }
+/// "fourteen, one four": the number, then its figures.
+fn spelled_after(words: &Words, one: &Found) -> Option<Found> {
+    let figures = shown(one.value());
+    let end = one.end + figures.len();
+    let told = figures.len() > 1 && self::figures(words, one.end, end)? == figures;
+    told.then(|| Found::sure(one.value(), end, Form::Digits))
+}
+
+/// "one four, fourteen": the figures, then the number.
+fn spelled_before(words: &Words, at: usize, parts: &[Found]) -> Option<f64> {
+    let last = parts.last()?;
     let head_end = parts.get(parts.len().checked_sub(2)?)?.end;
-    let spells = figures(words, at, head_end).is_some_and(|said| said == shown(last.value()));
-    (spells && shown(last.value()).len() > 1).then(|| last.value())
+    let told = shown(last.value()).len() > 1 && figures(words, at, head_end)? == shown(last.value());
+    told.then(|| last.value())
 }
 
 fn shown(value: f64) -> String {

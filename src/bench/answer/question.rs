@@ -1,0 +1,75 @@
+//! Questions that want a second utterance, as data.
+
+use super::Value;
+use crate::act::Doubt;
+use crate::quantity::Quantity;
+
+/// A question that wants a second utterance.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Question {
+    /// A converted or doubtful value: is it so?
+    Value(Value),
+    /// Which of these?
+    Which {
+        /// What each would be, as said.
+        options: Vec<String>,
+        /// What the doubt is about.
+        doubt: Doubt,
+        /// What would make it clear, when there are no options.
+        wanted: String,
+    },
+    /// Leave out a critical step, or leave it out of limits: why?
+    Reason {
+        /// The step.
+        name: String,
+        /// Whether it is a deviation; a skip otherwise.
+        deviation: bool,
+    },
+    /// The same with its reason said back.
+    Sure {
+        /// The step.
+        name: String,
+        /// The reason.
+        reason: String,
+        /// Whether it is a deviation; a skip otherwise.
+        deviation: bool,
+    },
+    /// The last three digits of the serial at a switch.
+    Serial {
+        /// The place, spoken.
+        place: String,
+    },
+    /// Close the job?
+    Finish {
+        /// Its number.
+        number: u32,
+    },
+    /// What is missing to start: unit, procedure or corner, with what there is.
+    Start {
+        /// "unit", "procedure" or "corner".
+        missing: String,
+        /// What there is.
+        options: Vec<String>,
+    },
+    /// A caution waits for its acknowledgement.
+    Acknowledge,
+    /// A spring of another rate: what is to stay the same.
+    SpringRate {
+        /// Rate before.
+        was: Quantity,
+        /// Rate now.
+        now: Quantity,
+        /// The ways out, each with the preload it leads to.
+        options: Vec<(String, Option<Quantity>)>,
+    },
+    /// What was it, then?
+    WhatWasIt {
+        /// The part or adjuster.
+        name: String,
+    },
+    /// More than one job is open.
+    WhichJob {
+        /// Their numbers with what they are.
+        jobs: Vec<(u32, String)>,
+    },
+}

@@ -1,0 +1,87 @@
+//! Hearing could not tell: the bench words the question, keeps it, and knows what answers it.
+
+use super::desk::Desk;
+use super::{Part, Question, present};
+use crate::act::{Act, Doubt, Heard};
+use crate::event::Pending;
+use crate::quantity::{Quantity, Unit, figures};
+
+/// Opens the question that hearing leaves to the bench.
+pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
+    let doubt = heard.doubt.clone().unwrap_or(Doubt::Meaning);
+    // With a caution waiting, the caution stays the open question.
+    let keeps = !heard.between.is_empty() && desk.state.progress.pending.is_none();
+    if keeps && desk.state.progress.open {
+        let acts = heard.between.clone();
+        desk.open(Pending::Between { acts, doubt: doubt.clone(), then: heard.acts.clone() });
+    }
+    let question = question(desk, &heard.between, doubt);
+    desk.say(Part::Question(question));
+}
+
+/// The question, with each option as it would be said.
+pub fn question(desk: &Desk<'_>, acts: &[Act], doubt: Doubt) -> Question {
+    let options = acts.iter().map(|act| option(desk, act)).collect();
+    Question::Which { options, doubt, wanted: wanted(desk) }
+}
+
+/// What the step in hand wants, for a doubt that has no options.
+fn wanted(desk: &Desk<'_>) -> String {
+    let (Some(card), Some(step)) = (desk.card(), super::entries::notes::current(desk)) else {
+        return String::new();
+    };
+    present::title(&card, &step)
+}
+
+/// An act in a few words.
+pub fn option(desk: &Desk<'_>, act: &Act) -> String {
+    let card = desk.card();
+    let name = act.slots.about.as_deref().map(|about| match &card {
+        Some(card) => card.name_of(about).to_owned(),
+        None => about.to_owned(),
+    });
+    let value = act.slots.value.map(|value| figure(value, act.slots.unit.as_deref()));
+    let doing = match act.act.as_str() {
+        "reading" | "correct" | "want" => "",
+        "confirm" => "done",
+        "deny" => "not done",
+        other => other,
+    };
+    let doing = doing.trim_start_matches("ask_").replace('_', " ");
+    let words = [act.slots.text.clone(), name, Some(doing), value];
+    let words: Vec<String> = words.into_iter().flatten().filter(|word| !word.is_empty()).collect();
+    words.join(" ")
+}
+
+fn figure(value: f64, unit: Option<&str>) -> String {
+    let spoken = match unit.and_then(Unit::parse) {
+        Some(unit) => Quantity::new(value, unit).say(),
+        None => figures::words(value),
+    };
+    if figures::needs_digits(value) { format!("{spoken}, {}", figures::digits(value)) } else { spoken }
+}
+
+/// Whether an act picks that option: it is the same act and contradicts none of its slots, or names its words.
+pub fn chooses(act: &Act, option: &Act) -> bool {
+    let same = act.act == option.act
+        && agrees(&act.slots.about, &option.slots.about)
+        && agrees(&act.slots.unit, &option.slots.unit)
+        && act
+            .slots
+            .value
+            .is_none_or(|value| option.slots.value.is_some_and(|own| (own - value).abs() < 1e-9));
+    let told =
+        act.slots.value.is_some() || act.slots.about.is_some() || act.act != crate::act::ActName::Confirm;
+    (same && told && act.slots.text.is_none()) || names(act, option)
+}
+
+fn agrees(said: &Option<String>, option: &Option<String>) -> bool {
+    said.is_none() || option.is_none() || said == option
+}
+
+/// Whether the words said name the option's own words and no others of the trade ("the same force").
+fn names(act: &Act, option: &Act) -> bool {
+    let (Some(said), Some(own)) = (&act.slots.text, &option.slots.text) else { return false };
+    let last = own.split_whitespace().next_back().unwrap_or_default();
+    said.to_lowercase().split(|c: char| !c.is_alphanumeric()).any(|word| word == last)
+}

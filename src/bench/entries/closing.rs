@@ -1,0 +1,42 @@
+//! Closing a step, and failing one: the only two places where that happens.
+
+use crate::bench::desk::Desk;
+use crate::bench::{Consequence, deeds, timers};
+use crate::event::{Event, How, Kept};
+use crate::rulebase::{Step, UnitCard};
+
+/// Closes a step, with what it does to its part and the clocks it starts.
+pub fn close(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, how: How, value: Option<&Kept>) {
+    let moved = deeds::effects(card, step, value);
+    desk.emit(Event::StepDone { step: step.id.clone(), how, moved: moved.clone() });
+    timers::for_locker(desk, card, &moved);
+    if step.deed != crate::rulebase::Deed::Wait {
+        timers::start_for(desk, step);
+    }
+}
+
+/// Fails a step, and says what follows: its branch, a stop, or that it stays open.
+pub fn fail(desk: &mut Desk<'_>, step: &Step) -> Consequence {
+    let failed = desk.place().and_then(|place| place.failed.get(&step.id)).copied().unwrap_or_default();
+    let attempt = failed + 1;
+    let branch = !step.fails.is_empty() && attempt < step.tries.max(2);
+    let mut inner = Vec::new();
+    for step in &step.fails {
+        step.collect(&mut inner);
+    }
+    let reopens = if branch { inner.iter().map(|step| step.id.clone()).collect() } else { Vec::new() };
+    desk.emit(Event::StepFailed { step: step.id.clone(), attempt, branch, reopens });
+    match (branch, &step.stop) {
+        (true, _) => Consequence::Branch,
+        (false, Some(stop)) if attempt >= step.tries => {
+            let text = stop.clone();
+            desk.emit(Event::Finding {
+                step: Some(step.id.clone()),
+                about: step.about.clone(),
+                text: text.clone(),
+            });
+            Consequence::Stop(text)
+        }
+        _ => Consequence::StaysOpen,
+    }
+}

@@ -1,0 +1,114 @@
+//! "Done" and "not done", "yes" and "no", to the step in hand.
+
+use super::{ahead, closing};
+use crate::act::{Act, WaitingFor};
+use crate::bench::desk::Desk;
+use crate::bench::{Ack, Asks, Consequence, Part, Question, Refusal, flow, present, settings};
+use crate::event::{Event, How};
+use crate::rulebase::{ReadBack, Step, UnitCard};
+
+/// The step (or the named part's step) is done; or yes.
+pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
+    let (Some(card), Some(procedure)) = (desk.card(), desk.procedure()) else { return no_job(desk) };
+    let Some(step) = desk.cursor().and_then(|id| procedure.step(&id).cloned()) else { return };
+    if let Some(about) = &act.slots.about
+        && step.about.as_deref() != Some(about.as_str())
+    {
+        return ahead::confirm(desk, &card, &procedure, about);
+    }
+    if std::mem::replace(&mut desk.closed_one, true) {
+        return;
+    }
+    if super::notes::is_past(desk, &step) {
+        return super::job::finish(desk);
+    }
+    this_step(desk, &card, &step);
+}
+
+fn this_step(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
+    if let Some(which) = step.reads_back {
+        return list_confirmed(desk, card, step, which);
+    }
+    match step.read.as_ref() {
+        Some(_) if needs_value(step) => {
+            let asks = match present::asks(card, step) {
+                Asks::Value(asks) | Asks::Words(asks) | Asks::YesOrNo(asks) => asks,
+                Asks::Done => String::new(),
+            };
+            desk.needs = Some((step.id.clone(), asks));
+        }
+        _ if step.answers_yes_or_no() => closing::close(desk, card, step, How::Accepted, None),
+        _ => closing::close(desk, card, step, How::Confirmed, None),
+    }
+}
+
+/// Whether "done" alone never closes the step: a critical value, a count, a length, words.
+pub fn needs_value(step: &Step) -> bool {
+    step.read.as_ref().is_some_and(|read| match read.kind {
+        WaitingFor::Done | WaitingFor::YesOrNo | WaitingFor::Tool | WaitingFor::Nothing => false,
+        WaitingFor::Torque => read.critical,
+        _ => true,
+    })
+}
+
+fn list_confirmed(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, which: ReadBack) {
+    if which == ReadBack::Left && !settings::all_left(desk) {
+        let why = "an adjuster has not been set".to_owned();
+        return desk.say(Part::Refused(Refusal::NotNow { why }));
+    }
+    desk.emit(Event::ReadBack { which: present::which_name(which).to_owned() });
+    closing::close(desk, card, step, How::Accepted, None);
+    desk.say(Part::Ack(Ack::ReadBack(which)));
+}
+
+/// It is not done, or the answer is no.
+pub fn deny(desk: &mut Desk<'_>) {
+    let (Some(card), Some(procedure)) = (desk.card(), desk.procedure()) else { return no_job(desk) };
+    let Some(step) = desk.cursor().and_then(|id| procedure.step(&id).cloned()) else { return };
+    let heard = desk.place().and_then(|place| place.heard_back.clone());
+    if let Some(heard) = heard.and_then(|id| procedure.step(&id).cloned())
+        && !step.answers_yes_or_no()
+    {
+        return reopen(desk, &card, &heard);
+    }
+    if step.reads_back.is_some() {
+        desk.say(Part::Question(Question::WhatWasIt { name: "setting that is wrong".to_owned() }));
+        return;
+    }
+    if step.answers_yes_or_no() {
+        return answered_no(desk, &card, &step);
+    }
+    desk.say(Part::Ack(Ack::Stays));
+}
+
+/// A reading said back by ear and denied: its step opens again.
+fn reopen(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
+    desk.emit(Event::Reopened { step: step.id.clone() });
+    let name = present::name(card, step);
+    flow::show(desk, step, false);
+    desk.show_step = false;
+    desk.say(Part::Question(Question::WhatWasIt { name }));
+}
+
+fn answered_no(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
+    let then = closing::fail(desk, step);
+    if then == Consequence::StaysOpen {
+        desk.emit(Event::Finding {
+            step: Some(step.id.clone()),
+            about: step.about.clone(),
+            text: format!("{}: no", present::title(card, step)),
+        });
+    }
+    match then {
+        Consequence::Stop(text) => {
+            desk.show_step = false;
+            desk.say(Part::Sentence(text));
+        }
+        Consequence::StaysOpen => desk.say(Part::Ack(Ack::Stays)),
+        _ => {}
+    }
+}
+
+fn no_job(desk: &mut Desk<'_>) {
+    super::job::none_open(desk);
+}

@@ -1,0 +1,14 @@
+//! Entries: the acts that change the job, one subject a file.
+
+pub mod ahead;
+pub mod closing;
+pub mod confirm;
+pub mod correct;
+pub mod course;
+pub mod job;
+pub mod notes;
+pub mod reading;
+pub mod resume;
+pub mod skip;
+pub mod undo;
+pub mod want;

@@ -1,0 +1,113 @@
+//! What the customer wants an adjuster, a spring or a pressure to be.
+
+use crate::act::{Act, End};
+use crate::bench::deeds::unit_of;
+use crate::bench::desk::Desk;
+use crate::bench::{Ack, Part, Refusal, Value, settings};
+use crate::event::Event;
+use crate::quantity::{Quantity, Unit, figures};
+use crate::rulebase::{Adjuster, AdjusterKind, UnitCard};
+
+/// Keeps a wish: a number is held against the adjuster; words are kept as they are.
+pub fn want(desk: &mut Desk<'_>, act: &Act, whose: &str) {
+    let Some(card) = desk.card() else { return super::job::none_open(desk) };
+    let about = act.slots.about.clone().or_else(|| super::notes::current(desk).and_then(|step| step.about));
+    let Some(about) = about else { return words(desk, act, None, whose) };
+    match (card.adjuster(&about), act.slots.value) {
+        (Some(adjuster), Some(value)) => number(desk, &card, adjuster, act, value, whose),
+        _ => words(desk, act, Some(about), whose),
+    }
+}
+
+fn number(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster, act: &Act, said: f64, whose: &str) {
+    let own = unit_of(adjuster);
+    let spoken = Quantity::new(said, act.slots.unit.as_deref().and_then(Unit::parse).unwrap_or(own));
+    let name = adjuster.name().to_owned();
+    let Ok(converted) = spoken.to(own) else {
+        let wanted = own.dimension().words().to_owned();
+        return desk.say(Part::Refused(Refusal::WrongKind { said: spoken, wanted }));
+    };
+    let travel = travel(desk, adjuster);
+    let from_out = act.slots.from == Some(End::FullOut);
+    let value = match (from_out, travel) {
+        (true, Some(travel)) => travel - converted.value,
+        (true, None) => {
+            let why = "its travel has not been counted yet".to_owned();
+            return desk.say(Part::Refused(Refusal::NotNow { why }));
+        }
+        (false, _) => converted.value,
+    };
+    if let Some(why) = impossible(adjuster, value, travel) {
+        return desk.say(Part::Refused(Refusal::NotASetting { name, value: spoken, why }));
+    }
+    desk.emit(Event::Wanted {
+        about: adjuster.id.clone(),
+        value: Some(value),
+        unit: Some(own.name().to_owned()),
+        said_from: act.slots.from,
+        text: act.slots.text.clone(),
+        whose: whose.to_owned(),
+    });
+    let _ = card;
+    let said = from_out.then_some((spoken, act.slots.from));
+    let from = matches!(adjuster.kind, AdjusterKind::Clicker { .. }).then_some(End::FullIn);
+    let kept = Quantity::new(value, own);
+    desk.say(Part::Ack(Ack::Wanted(Value { name, kept, from, said, digits: figures::needs_digits(value) })));
+}
+
+/// The travel counted on this unit, or the card's.
+fn travel(desk: &Desk<'_>, adjuster: &Adjuster) -> Option<f64> {
+    let known = settings::known(desk, &adjuster.id);
+    known.travel_again.or(known.travel)
+}
+
+/// Why a wish can't be met on this unit.
+fn impossible(adjuster: &Adjuster, value: f64, travel: Option<f64>) -> Option<String> {
+    if value < 0.0 {
+        return Some("it is below nought".to_owned());
+    }
+    match &adjuster.kind {
+        AdjusterKind::Clicker { clicks, .. } => {
+            let all = travel.unwrap_or(f64::from(*clicks));
+            whole(value).or_else(|| (value > all).then(|| format!("it has {} clicks", figures::words(all))))
+        }
+        AdjusterKind::Ring { first, last, .. } => whole(value).or_else(|| {
+            let on = (f64::from(*first)..=f64::from(*last)).contains(&value);
+            (!on).then(|| format!("the ring has positions {first} to {last}"))
+        }),
+        AdjusterKind::Screw { turns: Some(turns), datum: None, .. } => {
+            (value > *turns).then(|| format!("it has {} turns", figures::words(*turns)))
+        }
+        AdjusterKind::Screw { .. } => None,
+        AdjusterKind::Charge { limit, .. } => {
+            let over = limit.hi.is_some_and(|hi| value > hi);
+            over.then(|| format!("the card gives {} at the most", limit.show()))
+        }
+    }
+}
+
+fn whole(value: f64) -> Option<String> {
+    (value.fract() != 0.0).then(|| "it is not a whole number".to_owned())
+}
+
+fn words(desk: &mut Desk<'_>, act: &Act, about: Option<String>, whose: &str) {
+    if desk.place().is_none() {
+        return super::job::none_open(desk);
+    }
+    let text = act.slots.text.clone().unwrap_or_default();
+    let value = act.slots.value.map(figures::words);
+    let text = match value {
+        Some(value) if text.is_empty() => format!("{value} {}", act.slots.unit.clone().unwrap_or_default()),
+        _ => text,
+    };
+    let about = about.unwrap_or_else(|| "unit".to_owned());
+    desk.emit(Event::Wanted {
+        about,
+        value: None,
+        unit: None,
+        said_from: None,
+        text: Some(text.trim().to_owned()),
+        whose: whose.to_owned(),
+    });
+    desk.say(Part::Ack(Ack::WantedWords(text.trim().to_owned())));
+}

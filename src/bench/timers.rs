@@ -1,0 +1,48 @@
+//! Timers: started by a step, by threadlocker or by word, and told once when they run out.
+
+use super::desk::Desk;
+use super::{Ack, Part};
+use crate::event::{Change, Event, Moved};
+use crate::quantity::{Quantity, Unit};
+use crate::rulebase::{Step, UnitCard};
+
+/// Tells every timer that has run out and was not told.
+pub fn tick(desk: &mut Desk<'_>) {
+    let due: Vec<(u32, String)> = desk
+        .state
+        .record
+        .timers
+        .iter()
+        .filter(|(_, timer)| !timer.told && timer.ends <= desk.now)
+        .map(|(number, timer)| (*number, timer.what.clone()))
+        .collect();
+    for (timer, what) in due {
+        desk.emit(Event::TimerTold { timer });
+        desk.say(Part::TimerEnded { what });
+    }
+}
+
+/// Starts the timer of a step, if it has one.
+pub fn start_for(desk: &mut Desk<'_>, step: &Step) {
+    if let Some(timer) = &step.timer {
+        start(desk, timer.what.clone(), timer.lasts);
+    }
+}
+
+/// Starts the open-time clock of threadlocker just put on.
+pub fn for_locker(desk: &mut Desk<'_>, card: &UnitCard, moved: &[Moved]) {
+    for change in moved {
+        if let Change::Locked { open, .. } = &change.change {
+            let what = format!("{} threadlocker, open time", card.name_of(&change.about));
+            start(desk, what, Quantity::new(*open, Unit::Minute));
+        }
+    }
+}
+
+/// Starts a timer and says so.
+pub fn start(desk: &mut Desk<'_>, what: String, lasts: Quantity) {
+    let Ok(seconds) = lasts.in_unit(Unit::Second) else { return };
+    let timer = desk.state.record.timers.keys().next_back().map_or(1, |last| last + 1);
+    desk.emit(Event::TimerStarted { timer, what: what.clone(), seconds });
+    desk.say(Part::Ack(Ack::TimerSet { what, lasts }));
+}

@@ -1,0 +1,79 @@
+//! What the job waits for, from rules and state: hearing and the front ends read it.
+
+use super::desk::{Desk, Moment};
+use super::state::State;
+use super::{Past, judge, present};
+use crate::act::{Act, Waiting, WaitingFor, Want};
+use crate::event::{Pending, Utterance};
+use crate::rulebase::{Pack, Step};
+
+/// What the job waits for.
+pub fn waiting(rules: &Pack, state: &State, now: Moment, ear: bool) -> Waiting {
+    let past = Past::default();
+    let utterance = Utterance { id: String::new(), heard: None, understood: Vec::new(), ear };
+    let desk = Desk::new(rules, &past, state, now, utterance);
+    let step = super::entries::notes::current(&desk).filter(|_| state.progress.open);
+    let mut waiting = step.as_ref().map(|step| of_step(&desk, step)).unwrap_or_default();
+    waiting.ear = ear;
+    if let Some(pending) = &state.progress.pending {
+        of_question(&mut waiting, pending);
+    } else if all_worked(&desk) {
+        waiting.kind = WaitingFor::Nothing;
+    }
+    waiting
+}
+
+/// Whether every step of the place in hand is closed.
+fn all_worked(desk: &Desk<'_>) -> bool {
+    let (Some(place), Some(cursor)) = (desk.place(), desk.cursor()) else { return false };
+    place.closed.contains_key(&cursor) && !place.went_back
+}
+
+fn of_step(desk: &Desk<'_>, step: &Step) -> Waiting {
+    let kind = match &step.read {
+        Some(read) => read.kind,
+        None if step.answers_yes_or_no() => WaitingFor::YesOrNo,
+        None => WaitingFor::Done,
+    };
+    Waiting { kind, about: step.about.clone(), want: want(desk, step), ..Waiting::default() }
+}
+
+fn want(desk: &Desk<'_>, step: &Step) -> Option<Want> {
+    let card = desk.card()?;
+    let limit = judge::limit(desk, &card, step)?;
+    let nominal = limit.nominal();
+    Some(Want { value: nominal.value, unit: Some(nominal.unit.name().to_owned()), from: None })
+}
+
+fn of_question(waiting: &mut Waiting, pending: &Pending) {
+    waiting.kind = match pending {
+        Pending::Value { .. } | Pending::Finish | Pending::Acknowledge { .. } => WaitingFor::YesOrNo,
+        Pending::Deviation { reason, .. } | Pending::Skip { reason, .. } => match reason {
+            Some(_) => WaitingFor::YesOrNo,
+            None => WaitingFor::Text,
+        },
+        Pending::Switch { .. } | Pending::Start { .. } | Pending::SpringRate { .. } => WaitingFor::Text,
+        Pending::Between { acts, .. } if acts.len() == 1 => WaitingFor::YesOrNo,
+        Pending::Between { acts, .. } if acts.iter().any(|act| act.slots.text.is_some()) => WaitingFor::Text,
+        Pending::Between { .. } => waiting.kind,
+    };
+    waiting.asked = asked(pending);
+}
+
+fn asked(pending: &Pending) -> Vec<Act> {
+    match pending {
+        Pending::Between { acts, .. } => acts.clone(),
+        Pending::Start { .. } => vec![Act::new(crate::act::ActName::Start)],
+        Pending::Finish => vec![Act::new(crate::act::ActName::Finish)],
+        _ => Vec::new(),
+    }
+}
+
+/// The title of the step in hand, for front ends.
+pub fn step_title(rules: &Pack, state: &State, now: Moment) -> Option<String> {
+    let past = Past::default();
+    let utterance = Utterance { id: String::new(), heard: None, understood: Vec::new(), ear: false };
+    let desk = Desk::new(rules, &past, state, now, utterance);
+    let step = super::entries::notes::current(&desk)?;
+    Some(present::title(&*desk.card()?, &step))
+}

@@ -1,0 +1,64 @@
+//! Pairs and the dyno by name.
+
+use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
+use super::compare::{USUAL_LIMIT, share};
+use super::dyno::{USUAL_SPEEDS, peak_speed, revolutions_for};
+use crate::quantity::Unit;
+
+/// Adds pairs and dyno speeds.
+pub(in crate::workings) fn register(list: &mut Vec<Working>) {
+    list.push(
+        Working::new("pair-difference", Kind::Pair, "left against right in force at one velocity", difference)
+            .takes(Input::of("left", Unit::Newton, "left force").also(&["first"]).signed())
+            .takes(Input::of("right", Unit::Newton, "right force").also(&["second"]).signed())
+            .takes(Input::of("limit", Unit::Percent, "limit in per cent of the mean").or_zero().usually(100.0 * USUAL_LIMIT))
+            .tells("verdict")
+            .gives("difference", Unit::Percent)
+            .gives("force", Unit::Newton)
+            .by("|right - left| / mean of both", "identity; the limit of 5 % is common practice, no source"),
+    );
+    list.push(
+        Working::new("peak-rod-speed", Kind::Pair, "peak rod speed of a crank dyno", peak)
+            .takes(stroke())
+            .takes(Input::of("rpm", Unit::Rpm, "crank speed").also(&["speed", "n"]))
+            .gives("speed", Unit::MillimetrePerSecond)
+            .by("pi x stroke x rpm / 60", "identity for sinusoidal motion"),
+    );
+    list.push(
+        Working::new("rpm-for-speed", Kind::Pair, "crank speed for a peak rod speed", rpm)
+            .takes(Input::of("v", Unit::MillimetrePerSecond, "peak rod speed").also(&["speed"]))
+            .takes(stroke())
+            .gives("rpm", Unit::Rpm)
+            .by("60 v / (pi x stroke)", "identity for sinusoidal motion"),
+    );
+    list.push(
+        Working::new("dyno-speeds", Kind::Pair, "usual test speeds of a damper dyno", |_| {
+            Ok(Done::list(USUAL_SPEEDS.to_vec(), Unit::MetrePerSecond))
+        })
+        .gives("speeds", Unit::MetrePerSecond)
+        .by("table", "common practice, no source (memory)"),
+    );
+}
+
+fn stroke() -> Input {
+    Input::of("stroke", Unit::Millimetre, "stroke of the crank, end to end")
+}
+
+fn difference(given: &Given) -> Result<Done, Refusal> {
+    let (left, right) = (given.n("left")?, given.n("right")?);
+    if left * right < 0.0 {
+        return Err(Refusal::cannot("one force pushes and the other pulls: they are not of one velocity"));
+    }
+    let off = 100.0 * share(left, right).abs();
+    let within = off <= given.n("limit")? * (1.0 + 1e-9);
+    let verdict = format!("{} ({off:.2} %)", if within { "within" } else { "outside" });
+    Ok(Done::text(verdict).and("difference", off, Unit::Percent).and("force", right - left, Unit::Newton))
+}
+
+fn peak(given: &Given) -> Result<Done, Refusal> {
+    Ok(Done::of(peak_speed(given.n("stroke")?, given.n("rpm")? / 60.0), Unit::MillimetrePerSecond))
+}
+
+fn rpm(given: &Given) -> Result<Done, Refusal> {
+    Ok(Done::of(60.0 * revolutions_for(given.n("v")?, given.n("stroke")?), Unit::Rpm))
+}

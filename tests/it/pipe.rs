@@ -1,0 +1,152 @@
+//! `pipe`: its JSON, its clock, its notices, and what it does with input that is no line.
+
+use super::harness::{Call, folder, sparehand};
+use serde_json::{Value, json};
+
+const BEGIN: &str = "start a re-spring on the birch 44, front left";
+const KEYS: [&str; 12] = [
+    "in", "heard", "outcome", "acts", "say", "show", "waiting_for", "about", "place", "step", "events", "",
+];
+
+#[test]
+fn each_line_gets_one_object_with_the_fields_of_the_design() {
+    let came = sparehand(&["pipe", "--json", "--typed"]).lines(&[BEGIN, "Plover team", "which way"]).run().code(0);
+    let said = came.json();
+    let of_lines: Vec<&Value> = said.iter().filter(|object| !object["in"].is_null()).collect();
+    assert_eq!(of_lines.iter().map(|object| object["in"].as_str().unwrap()).collect::<Vec<_>>(), [
+        BEGIN, "Plover team", "which way"
+    ]);
+    for object in &said {
+        for key in KEYS.iter().filter(|key| !key.is_empty()) {
+            assert!(object.get(key).is_some(), "no {key} in {object}");
+        }
+    }
+    assert_eq!(of_lines[0]["outcome"], "take");
+    assert_eq!(of_lines[0]["acts"][0]["act"], "start");
+    assert!(!of_lines[0]["events"].as_array().unwrap().is_empty());
+    let kinds = |at: usize| of_lines[at]["events"].as_array().unwrap().iter().map(|event| event["kind"].clone());
+    assert!(kinds(1).any(|kind| kind == "step-done"));
+    assert!(kinds(2).all(|kind| kind == "answered"), "a question moves nothing");
+}
+
+#[test]
+fn nothing_of_chatter_is_kept() {
+    let home = folder();
+    // A step that waits for "done": what anybody says beside it is not for the bench.
+    let to_the_knob = ["Plover team", "saloon 17", "B44 0071", "it knocks", "120 hours", "none", "70 newtons per millimetre"];
+    let lines: Vec<&str> = [BEGIN].into_iter().chain(to_the_knob).chain(["the weather was fine on sunday"]).collect();
+    let came = Call::within(&home, &["pipe", "--json", "--typed", "--book", "b"]).lines(&lines).run().code(0).json();
+    assert_eq!(came.last().unwrap()["outcome"], "decline");
+    assert_eq!(came.last().unwrap()["events"], json!([]));
+    let book = std::fs::read(home.path().join("b")).unwrap();
+    let log = std::fs::read(home.path().join("b-wal")).unwrap_or_default();
+    assert!(!String::from_utf8_lossy(&[book, log].concat()).contains("weather"));
+}
+
+#[test]
+fn the_end_of_the_input_leaves_the_job_open_and_the_next_run_takes_it_up() {
+    let home = folder();
+    let args = ["pipe", "--json", "--typed", "--book", "b"];
+    let first = Call::within(&home, &args).lines(&[BEGIN]).run().code(0).json();
+    let again = Call::within(&home, &args).lines(&[]).run().code(0).json();
+    assert_eq!(again.len(), 1);
+    assert!(again[0]["in"].is_null());
+    for key in ["place", "step", "waiting_for", "about"] {
+        assert_eq!(again[0][key], first.last().unwrap()[key], "{key}");
+    }
+    Call::within(&home, &["jobs", "--book", "b"]).run().code(0).holds("open");
+}
+
+#[test]
+fn the_clock_of_the_lines_is_the_clock_of_the_record() {
+    let home = folder();
+    let args = ["pipe", "--json", "--typed", "--clock", "lines", "--book", "b"];
+    let begin = json!({"said": BEGIN, "at": "2026-03-02T09:00:00+01:00"}).to_string();
+    let note = json!({"said": "note it knocks", "at": "2026-03-02T09:30:00+01:00"}).to_string();
+    Call::within(&home, &args).lines(&[&begin, &note]).run().code(0);
+    let log = Call::within(&home, &["log", "1", "--json", "--book", "b"]).run().code(0).json();
+    assert_eq!(log[0]["opened"], "2026-03-02T09:00:00+01:00");
+    assert_eq!(log[0]["minutes"], 30.0);
+    Call::within(&home, &["log", "1", "--book", "b"]).run().code(0).holds("09:30:00  ").holds("it knocks");
+}
+
+#[test]
+fn a_timer_is_told_unasked_before_the_next_line_and_once() {
+    let args = ["pipe", "--json", "--typed", "--clock", "lines"];
+    let line = |said: &str, at: &str| json!({"said": said, "at": format!("2026-03-02T{at}:00Z")}).to_string();
+    let lines = [
+        line(BEGIN, "08:00"),
+        line("start a timer for ten minutes", "08:01"),
+        line("note it knocks", "08:05"),
+        line("note it leaks", "08:12"),
+        line("note it squeaks", "08:20"),
+    ];
+    let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+    let came = sparehand(&args).lines(&lines).run().code(0).json();
+    let order: Vec<&str> = came.iter().skip(1).map(|object| object["in"].as_str().unwrap_or("(unasked)")).collect();
+    assert_eq!(order, [
+        BEGIN, "start a timer for ten minutes", "note it knocks", "(unasked)", "note it leaks", "note it squeaks"
+    ]);
+}
+
+#[test]
+fn a_timer_is_told_while_nobody_speaks() {
+    // The system's clock: a timer of one second, and an input that stays open longer.
+    use std::io::{BufRead, BufReader, Write};
+    use std::process::{Command, Stdio};
+    let home = folder();
+    let mut child = Command::new(env!("CARGO_BIN_EXE_sparehand"))
+        .args(["pipe", "--json", "--typed", "--book", "b"])
+        .current_dir(home.path())
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut input = child.stdin.take().unwrap();
+    writeln!(input, "{BEGIN}\nstart a timer for one second").unwrap();
+    let mut out = BufReader::new(child.stdout.take().unwrap());
+    let mut read = || {
+        let mut line = String::new();
+        out.read_line(&mut line).unwrap();
+        serde_json::from_str::<Value>(&line).unwrap()
+    };
+    let opened = [read(), read(), read()];
+    assert_eq!(opened[2]["in"], "start a timer for one second");
+    let told = read();
+    assert!(told["in"].is_null(), "{told}");
+    assert_eq!(told["events"][0]["kind"], "timer-told");
+    drop(input);
+    assert!(child.wait().unwrap().success());
+}
+
+#[test]
+fn an_unsure_ear_does_not_change_the_job() {
+    let sure = |sure: f64| json!({"said": "note it knocks", "sure": sure}).to_string();
+    let came = sparehand(&["pipe", "--json"]).lines(&[BEGIN, &sure(0.95), &sure(0.1)]).run().code(0).json();
+    let outcomes: Vec<&Value> = came.iter().filter(|object| !object["in"].is_null()).map(|o| &o["outcome"]).collect();
+    assert_eq!(outcomes[1..], [&json!("take"), &json!("ask")]);
+}
+
+#[test]
+fn two_ways_of_hearing_a_change_are_asked_back() {
+    let line = json!({"said": "note it knocks", "sure": 0.9, "or": ["skip this step because it knocks"]}).to_string();
+    let came = sparehand(&["pipe", "--json"]).lines(&[BEGIN, &line]).run().code(0).json();
+    let last = came.last().unwrap();
+    assert_eq!(last["outcome"], "ask");
+    assert_eq!(last["between"].as_array().unwrap().len(), 2);
+}
+
+#[test]
+fn a_line_of_json_that_is_none_is_said_and_the_rest_go_on() {
+    let came = sparehand(&["pipe", "--json"]).lines(&["{\"said\": 3}", "{", "help"]).run().code(2);
+    assert_eq!(came.json().last().unwrap()["in"], "help");
+    assert_eq!(came.json().last().unwrap()["outcome"], "take");
+}
+
+#[test]
+fn off_a_terminal_there_are_no_escape_codes() {
+    for args in [&["pipe"][..], &[], &["pipe", "--json"]] {
+        let came = sparehand(args).lines(&[BEGIN, "help", "what can go wrong", "which way"]).run().code(0);
+        assert!(!came.stdout.contains('\x1b'), "{}", came.stdout);
+    }
+}

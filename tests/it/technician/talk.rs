@@ -1,0 +1,213 @@
+//! What the technician says next, from what the job waits for and what was said.
+
+use super::{Technician, word};
+
+/// Questions that anybody asks in mid-step.
+const QUESTIONS: [&str; 10] = [
+    "which way", "how tight", "what's next", "which tool", "what am I doing", "why", "what can go wrong",
+    "say that again", "what is left", "help",
+];
+/// What is written down in between.
+const NOTES: [&str; 4] = [
+    "note the boot is torn", "note a stone chip on the carrier", "note old tape on the spring", "note it smells of fuel",
+];
+/// Answers in words.
+const WORDS: [&str; 5] = ["Plover team", "hill climb saloon, car 17", "B44 0071", "knocks over bumps", "none"];
+
+impl Technician {
+    pub(super) fn next_line(&mut self) -> String {
+        if self.paused {
+            self.paused = false;
+            return "resume".to_owned();
+        }
+        let waits = word(&self.now, "waiting_for").to_owned();
+        let open_question = self.last().contains("yes or no");
+        if !open_question && waits != "text" && self.dice.of_hundred(self.manner.between) {
+            return self.something_between();
+        }
+        self.entry(&waits)
+    }
+
+    fn something_between(&mut self) -> String {
+        match self.dice.below(10) {
+            0 => {
+                self.paused = true;
+                "pause".to_owned()
+            }
+            1 if self.taken_back < 12 => {
+                self.taken_back += 1;
+                "scratch that".to_owned()
+            }
+            2 | 3 => self.dice.one(&NOTES).to_owned(),
+            4 => "the weather was fine at the hill on sunday".to_owned(),
+            _ => self.dice.one(&QUESTIONS).to_owned(),
+        }
+    }
+
+    fn entry(&mut self, waits: &str) -> String {
+        match waits {
+            "yes_or_no" => self.yes_or_no(),
+            "text" => self.words(),
+            "done" | "tool" => "done".to_owned(),
+            "nothing" => "finish the job".to_owned(),
+            _ => self.reading(waits),
+        }
+    }
+
+    fn yes_or_no(&mut self) -> String {
+        let no = self.step_asks() && self.dice.of_hundred(self.manner.out);
+        if no { "no" } else { "yes" }.to_owned()
+    }
+
+    /// Whether it is the step's own question, and not one about what was said.
+    fn step_asks(&self) -> bool {
+        let last = self.last();
+        !last.contains("understood") && !last.contains("close job") && !last.contains("settings")
+    }
+
+    fn words(&mut self) -> String {
+        let last = self.last();
+        if last.contains("why?") {
+            return "the customer wants it so".to_owned();
+        }
+        if last.contains("serial") && last.contains("last three") {
+            return "071".to_owned();
+        }
+        if last.contains("same turns") || last.contains("same force") || last.contains("ride height") {
+            return "same turns".to_owned();
+        }
+        if last.contains("serial") {
+            return "B44 0071".to_owned();
+        }
+        self.dice.one(&WORDS).to_owned()
+    }
+
+    fn reading(&mut self, waits: &str) -> String {
+        let about = word(&self.now, "about").to_owned();
+        let out = self.stuck < 20 && self.dice.of_hundred(self.manner.out);
+        let other = self.dice.of_hundred(self.manner.other_unit);
+        match waits {
+            "torque" => {
+                let wanted = self.limit().or_else(|| self.figure(&["n.m", "newton metres"])).unwrap_or(32.0);
+                let value = if out { wanted * 1.5 } else { wanted };
+                if other { spoken(value / 1.355_818, 2, "foot pounds") } else { spoken(value, 2, "newton metres") }
+            }
+            "length" => {
+                let value = self.length(out);
+                if other { spoken(value / 25.4, 4, "inches") } else { spoken(value, 2, "millimetres") }
+            }
+            "rate" => {
+                let value = self.figure(&["n/mm", "newtons per millimetre"]).unwrap_or(70.0);
+                spoken(value, 1, "newtons per millimetre")
+            }
+            "pressure" => spoken(self.figure(&["bar"]).unwrap_or(3.0), 2, "bar"),
+            "clicks" | "position" | "turns" => self.count(waits, &about, out),
+            _ => spoken(self.figure(&[""]).unwrap_or(20.0), 1, ""),
+        }
+    }
+
+    /// A length that the replies named, or one that a rule would show.
+    fn length(&mut self, out: bool) -> f64 {
+        let what = self.step_card().lines().find(|line| line.contains("  do ")).unwrap_or_default().to_owned();
+        let before = self.hands.measured(&what).filter(|_| self.stuck < 9);
+        let named = before.or_else(|| self.limit()).or_else(|| self.figure(&["mm", "millimetres"]));
+        let value = named.unwrap_or(match self.stuck {
+            0..=2 => 0.02,
+            3..=5 => 2.0,
+            _ => 120.0,
+        });
+        if out {
+            return value * 3.0;
+        }
+        self.hands.measure(&what, value);
+        value
+    }
+
+    /// The card of the step in hand, and not what was answered in between.
+    fn step_card(&self) -> String {
+        let name = format!("[{}]", self.step);
+        self.told.iter().rev().find(|text| text.contains(&name)).cloned().unwrap_or_default()
+    }
+
+    fn count(&mut self, waits: &str, about: &str, out: bool) -> String {
+        let most = self.most();
+        let known = self.hands.seen().iter().any(|seen| seen == about);
+        if !known && most.is_none() && self.stuck < 3 {
+            let name = about.replace('-', " ");
+            return format!("how many {waits} has {name}");
+        }
+        if let Some(most) = self.no_setting() {
+            self.hands.narrow(about, most);
+        }
+        let adjuster = self.hands.adjuster(about, most);
+        let step = self.step_card().to_lowercase();
+        let (value, set) = if step.contains("to its stop") {
+            (adjuster.travel, false)
+        } else if step.contains("seats") || step.contains("read the number") || step.contains("loose") {
+            (adjuster.found, false)
+        } else {
+            (adjuster.wanted, true)
+        };
+        // Beyond its travel, or, where it is to be set, off by a few: nobody can know of a count that is off by a few.
+        let off = if set && self.dice.of_hundred(50) { 3.0 } else { 60.0 };
+        let value = if out { value + off } else { value };
+        spoken(value, 2, if self.dice.of_hundred(30) && waits != "position" { waits } else { "" })
+    }
+
+    /// The highest setting there is, when the last one was none.
+    fn no_setting(&self) -> Option<f64> {
+        let text = self.told.iter().rev().find(|text| text.contains("no setting"))?;
+        let (_, range) = text.rsplit_once("no setting")?;
+        numbers(range).into_iter().map(|(value, _)| value).reduce(f64::max)
+    }
+
+    /// The most that was said of an adjuster's range, in answer to a question.
+    fn most(&self) -> Option<f64> {
+        let text = self.told.iter().rev().find(|text| text.contains("counted from") || text.contains("from full in"))?;
+        numbers(text).into_iter().map(|(value, _)| value).reduce(f64::max)
+    }
+
+    /// What a refusal says would have been right, on this step.
+    fn limit(&self) -> Option<f64> {
+        self.told.iter().rev().find_map(|text| {
+            let text = text.to_lowercase();
+            let (_, after) = text.rsplit_once("limit is ")?;
+            let sentence = after.split(['\n']).next()?;
+            numbers(sentence).first().map(|(value, _)| *value)
+        })
+    }
+
+    /// The last number told on this step that stands before one of these words.
+    fn figure(&self, units: &[&str]) -> Option<f64> {
+        self.told.iter().rev().find_map(|text| {
+            let text = text.to_lowercase();
+            numbers(&text)
+                .into_iter()
+                .find(|(_, after)| units.iter().any(|unit| after.trim_start().starts_with(unit)))
+                .map(|(value, _)| value)
+        })
+    }
+}
+
+/// Numbers in figures, each with the text after it.
+fn numbers(text: &str) -> Vec<(f64, &str)> {
+    let mut found = Vec::new();
+    let mut rest = text;
+    while let Some(at) = rest.find(|c: char| c.is_ascii_digit()) {
+        let tail = &rest[at..];
+        let end = tail.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(tail.len());
+        let (figures, after) = tail.split_at(end);
+        if let Ok(value) = figures.trim_end_matches('.').parse() {
+            found.push((value, after));
+        }
+        rest = after;
+    }
+    found
+}
+
+/// A figure with its unit, in so many places at most.
+fn spoken(value: f64, places: usize, unit: &str) -> String {
+    let text = format!("{value:.places$}");
+    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+    format!("{text} {unit}").trim_end().to_owned()
+}
