@@ -78,6 +78,10 @@ impl Ear {
             units.insert(unit.unit.clone(), (unit.clone(), names));
         }
         let names = Names::new(&merged, also);
+        let mut short_units = short_names(&unit_names);
+        let (numbers, unit_names): (BTreeMap<_, _>, BTreeMap<_, _>) =
+            unit_names.into_iter().partition(|(name, _)| name.split(' ').all(super::lexicon::is_number_word));
+        short_units.extend(numbers);
         let mut tools = talk.words.tools.clone();
         tools.extend(stock.tools.clone());
         let mut ear = Self {
@@ -85,7 +89,7 @@ impl Ear {
             units,
             none: (merged, names),
             foreign,
-            short_units: short_names(&unit_names),
+            short_units,
             unit_names,
             procedures: stock.procedures.clone(),
             tools,
