@@ -5,7 +5,6 @@ use super::names::Names;
 use super::sound;
 use super::stem::stem;
 use super::token::Token;
-use crate::quantity::figures;
 use crate::rulebase::talk::Words;
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
@@ -210,8 +209,14 @@ impl Lexicon {
 #[must_use]
 pub fn is_number_word(word: &str) -> bool {
     word.starts_with(|c: char| c.is_ascii_digit())
-        || matches!(word, "hundred" | "half" | "quarter" | "quarters" | "dozen" | "point" | "thousand")
-        || figures::read_all(&[word]).is_some_and(|reading| reading.form != figures::Form::Article && word != "a" && word != "an")
+        || (word.starts_with(['-', '.']) && word.chars().nth(1).is_some_and(|c| c.is_ascii_digit()))
+        || matches!(
+            word,
+            "zero" | "nought" | "naught" | "nil" | "oh" | "one" | "two" | "three" | "four" | "five" | "six" | "seven" | "eight" | "nine" | "ten"
+                | "eleven" | "twelve" | "thirteen" | "fourteen" | "fifteen" | "sixteen" | "seventeen" | "eighteen" | "nineteen"
+                | "twenty" | "thirty" | "forty" | "fourty" | "fifty" | "sixty" | "seventy" | "eighty" | "ninety" | "hundred"
+                | "thousand" | "half" | "quarter" | "quarters" | "dozen" | "point"
+        )
 }
 
 fn class_of(word: &str, unit: &Names, units: &HashSet<String>) -> String {
