@@ -54,7 +54,7 @@ struct Example {
 }
 
 /// Expansions drawn for each alternative of a rule.
-const DRAWN: usize = 12;
+const DRAWN: usize = 16;
 
 impl Compiled {
     /// Compiles a pack's talk; tags that mean nothing are passed over (the loader reports them).
