@@ -95,7 +95,8 @@ fn places(line: &Parsed<'_>) -> Vec<usize> {
         let led = line.tokens.get(at - 1).is_some_and(|before| {
             matches!(before.text.as_str(), "on" | "to" | "in" | "with" | "for" | "at" | "from" | "by" | "and" | "but" | "so" | "then" | "about" | "of" | "yes" | "no" | "i" | "you" | "me")
         });
-        let open = joins(&token.text) || (!marks && at > 1 && !led && begins(&token.text));
+        let denied = line.tokens.get(at + 1).is_some_and(|next| next.text == "not");
+        let open = (joins(&token.text) && !denied) || (!marks && at > 1 && !led && begins(&token.text));
         if (marked || (open && out.len() < 6)) && !inside(at) && out.len() < 9 {
             out.push(at);
         }

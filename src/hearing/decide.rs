@@ -10,7 +10,7 @@ use super::names::Names;
 use super::parsed::{Fitting, Parsed};
 use super::slots::{Source, filled};
 use super::vocabulary::Vocabulary;
-use crate::act::{Act, ActName, Doubt, Heard, WaitingFor};
+use crate::act::{Act, ActName, Doubt, Heard, Outcome, WaitingFor};
 use crate::quantity::figures::Kind;
 
 /// The outcome for a line, and what decided it.
@@ -68,7 +68,18 @@ impl Judge<'_> {
         for (clause, verdict) in clauses.iter().zip(verdicts) {
             self.gather(&mut taken, clause, verdict);
         }
-        self.outcome(taken)
+        let (heard, told) = self.outcome(taken);
+        let waits = !matches!(self.line.waiting.kind, WaitingFor::Nothing | WaitingFor::Text);
+        if heard.outcome == Outcome::Decline && waits && self.opens_with_doubt() {
+            return (Heard::ask(Vec::new(), Doubt::Hedged, 0.4), "it begins with a doubt".to_owned());
+        }
+        (heard, told)
+    }
+
+    fn opens_with_doubt(&self) -> bool {
+        self.parsed.tokens.first().is_some_and(|token| {
+            matches!(token.text.as_str(), "probably" | "maybe" | "perhaps" | "possibly" | "nearly" | "almost" | "hopefully" | "apparently" | "think" | "reckon")
+        })
     }
 
     fn gather(&self, taken: &mut Taken, clause: &Clause, verdict: Verdict) {
@@ -115,8 +126,16 @@ impl Judge<'_> {
             // The value closes the step; "and it clicked" adds nothing.
             taken.acts.retain(|act| act.act != ActName::Confirm || act.slots.about.is_some());
         }
-        if taken.acts.iter().any(|act| matches!(act.act, ActName::Start | ActName::Switch | ActName::Back | ActName::Finish)) {
+        let has = |acts: &[Act], names: &[ActName]| acts.iter().any(|act| names.contains(&act.act));
+        if has(&taken.acts, &[ActName::Start, ActName::Switch, ActName::Back, ActName::Finish]) {
             taken.acts.retain(|act| act.act != ActName::Resume);
+        }
+        if has(&taken.acts, &[ActName::Start, ActName::Switch]) {
+            // What was not finished or not meant was said of the place that is left.
+            taken.acts.retain(|act| act.act != ActName::Deny);
+        }
+        if has(&taken.acts, &[ActName::Deny]) && has(&taken.acts, &[ActName::Confirm]) {
+            return (Heard::ask(taken.acts, Doubt::Hedged, 0.4), "done and not done in one line".to_owned());
         }
         let bare = |act: &Act| matches!(act.act, ActName::Confirm | ActName::Deny) && act.slots.about.is_none();
         // "Yes, but which way": the question is what is wanted.
@@ -155,7 +174,7 @@ impl Judge<'_> {
                             && fit.rule.is_some_and(|(_, cost)| cost < 0.4)
                             && fit.score > 0.6)
                 }
-                Some(Class::Decline) => fit.score > 0.45,
+                Some(Class::Decline) => fit.score > 0.7,
                 Some(Class::Refuse(_)) => fit.rule.is_some(),
                 _ => false,
             })
@@ -263,6 +282,15 @@ impl Judge<'_> {
         if !about_this && !free {
             return Verdict::Decline;
         }
+        let supposed = source.line.text(source.from, source.to);
+        let supposed = format!(" {supposed} ");
+        if act.act == ActName::Trouble && (supposed.contains(" if ") || supposed.contains(" would have ")) {
+            return Verdict::Ask(vec![act], Doubt::Hedged);
+        }
+        let needs = matches!(act.act, ActName::AskSwap | ActName::AskWork | ActName::Again | ActName::Pause);
+        if needs && fit.rule.is_none_or(|(_, cost)| cost > 1.2) && fit.chance < 0.72 && self.line.waiting.kind != WaitingFor::Tool {
+            return if fit.chance > 0.4 && fit.score > 0.3 { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
+        }
         let lead = self.leads(fit, clause_fits);
         let plain = !guard(self.parsed, source.from, source.to).any();
         let certain = plain && fit.chance >= 0.88 && self.parsed.known(source.from, source.to) > 0.85;
@@ -292,8 +320,8 @@ impl Judge<'_> {
             return Verdict::Ask(vec![act], Doubt::Side);
         }
         let set = |id: &str| self.unit.thing(id).is_none_or(|thing| thing.sort.is_adjusted());
-        let vague = matches!(act.act, ActName::AskSetting) && source.named().is_none();
-        if vague && fit.rule.is_none_or(|(_, cost)| cost > 0.2) && !act.slots.about.as_deref().is_some_and(set) {
+        let no_setting = act.act == ActName::AskSetting && !act.slots.about.as_deref().is_some_and(set);
+        if no_setting && source.named().is_none() && act.slots.about.is_some() {
             return Verdict::Decline;
         }
         let named = act.slots.about.is_some();
@@ -418,6 +446,10 @@ fn merge(acts: &mut Vec<Act>) {
         let done_twice = later.act == ActName::Confirm && earlier.act == ActName::Confirm;
         if done_twice && (later.slots.about.is_none() || earlier.slots.about.is_none()) {
             earlier.slots.about = earlier.slots.about.take().or_else(|| later.slots.about.take());
+            return true;
+        }
+        if earlier.act == ActName::AskSwap && later.act == ActName::AskSwap {
+            earlier.slots.tool = later.slots.tool.take().or_else(|| earlier.slots.tool.take());
             return true;
         }
         later == earlier || (later.act == ActName::Deny && earlier.act == ActName::Deny)
