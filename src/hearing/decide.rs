@@ -187,7 +187,18 @@ impl Judge<'_> {
         }
         let mut act = Act::new(ActName::Note);
         act.slots.text = Some(self.line.said.trim().to_owned());
+        if !self.about_the_bench() {
+            return Some((Heard::ask(vec![act], Doubt::Meaning, 0.4), "words are waited for, and these are of anything".to_owned()));
+        }
         Some((Heard::take(vec![act], 0.7), "words are waited for".to_owned()))
+    }
+
+    /// Whether any word of the line is one that bench talk uses.
+    fn about_the_bench(&self) -> bool {
+        let place = guard(self.parsed, 0, self.parsed.tokens.len());
+        let named = self.parsed.mentions.iter().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
+        let complaint = self.parsed.has("complaint", 0, self.parsed.tokens.len());
+        !place.elsewhere && (named || complaint || self.parsed.has("damage", 0, self.parsed.tokens.len()) || self.parsed.has("wont-move", 0, self.parsed.tokens.len()))
     }
 
     fn best<'c>(&self, clause: &'c Clause) -> Option<&'c Fitting> {
@@ -206,7 +217,7 @@ impl Judge<'_> {
         let offered = self.line.waiting.kind == WaitingFor::Tool
             && source.mentions().any(|mention| matches!(mention.what, What::Tool(_)) || mention.spoken().is_some());
         let swap = clause.fits.iter().any(|fit| {
-            fit.chance > 0.05 && self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(ActName::AskSwap)
+            fit.chance > 0.12 && self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(ActName::AskSwap)
         });
         match self.judge(clause, &source) {
             Verdict::Decline | Verdict::Ask(..) if offered && swap => {
@@ -278,7 +289,7 @@ impl Judge<'_> {
     fn act(&self, act: &Act, fit: &Fitting, clause_fits: &[Fitting], source: &Source<'_>) -> Verdict {
         let act = filled(act, source);
         let about_this = !guard(self.parsed, 0, self.parsed.tokens.len()).elsewhere;
-        let free = matches!(act.act, ActName::Note | ActName::Trouble | ActName::Pause | ActName::Skip | ActName::Again | ActName::Resume | ActName::By | ActName::Help | ActName::AskLeft);
+        let free = matches!(act.act, ActName::Note | ActName::Trouble | ActName::Pause | ActName::Skip | ActName::Again | ActName::Resume | ActName::By | ActName::Help);
         if !about_this && !free {
             return Verdict::Decline;
         }
@@ -291,11 +302,14 @@ impl Judge<'_> {
         if needs && fit.rule.is_none_or(|(_, cost)| cost > 1.2) && fit.chance < 0.72 && self.line.waiting.kind != WaitingFor::Tool {
             return if fit.chance > 0.4 && fit.score > 0.3 { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
         }
+        if let Some(verdict) = self.out_of_place(&act, fit, source) {
+            return verdict;
+        }
         let lead = self.leads(fit, clause_fits);
         let plain = !guard(self.parsed, source.from, source.to).any();
         let certain = plain && fit.chance >= 0.88 && self.parsed.known(source.from, source.to) > 0.85;
         let too_loose = fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act)) && !certain;
-        let no_rule = fit.rule.is_none() && needs_rule(act.act) && !(certain && fit.chance >= 0.94);
+        let no_rule = fit.rule.is_none() && needs_rule(act.act) && !(certain && fit.chance >= 0.94 && act.act != ActName::Switch && act.act != ActName::Confirm);
         let asks = act.act.is_question() && lead && self.parsed.known(source.from, source.to) > 0.75;
         if too_loose || (fit.score < needed(act.act) && !asks) || no_rule {
             return if fit.score < 0.3 { Verdict::Decline } else if act.act.is_question() { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
@@ -310,6 +324,41 @@ impl Judge<'_> {
         match act.act {
             ActName::Reading | ActName::Correct => self.value(act, Some(fit), source),
             _ => self.named(act, fit, source),
+        }
+    }
+
+    /// An act whose clause has words that neither its examples nor the bench use, or lacks what such an act is about.
+    fn out_of_place(&self, act: &Act, fit: &Fitting, source: &Source<'_>) -> Option<Verdict> {
+        let (telling, foreign) = self.parsed.foreign(source.from, source.to, fit.class);
+        let exact = fit.rule.is_some_and(|(_, cost)| cost < 0.25);
+        let part = source.mentions().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
+        let free = matches!(act.act, ActName::Note | ActName::By | ActName::Skip) && fit.rule.is_some();
+        let share = foreign as f32 / telling.max(1) as f32;
+        let most = if part { 0.4 } else { 0.3 };
+        if !free && foreign > 0 && (share > most || (foreign > 1 && !part)) {
+            return Some(if part && fit.score > 0.5 && act.act.is_question() { Verdict::Ask(vec![act.clone()], Doubt::Meaning) } else { Verdict::Decline });
+        }
+        let word = |list: &[&str]| {
+            self.parsed.tokens.get(source.from..source.to).unwrap_or_default().iter().any(|token| list.contains(&token.text.as_str()))
+        };
+        let whole_line = source.from == 0 && source.to == self.parsed.tokens.len();
+        let lone = source.to - source.from == 1;
+        match act.act {
+            ActName::Confirm if word(&["you", "your", "yours", "myself", "yourself", "himself", "themselves"]) => Some(Verdict::Decline),
+            ActName::Confirm if lone && !whole_line && word(&["out", "in", "on", "off", "up", "down", "through", "over", "good", "set", "clear"]) => {
+                Some(Verdict::Aside)
+            }
+            ActName::Wait if act.slots.duration.is_none() && !word(&["cure", "timer", "clock", "timing", "counting", "stopwatch"]) => {
+                Some(Verdict::Ask(vec![act.clone()], Doubt::Vague))
+            }
+            ActName::Want if !part && act.slots.value.is_none() && !exact => Some(Verdict::Decline),
+            ActName::Want if !part && act.slots.unit.is_none() && act.slots.value.is_some() => Some(Verdict::Ask(vec![act.clone()], Doubt::Vague)),
+            name if name.is_question() && !part && word(&["he", "they", "him", "their"]) && is_about_the_step(name) => Some(Verdict::Decline),
+            ActName::Fitted if !part => Some(Verdict::Decline),
+            ActName::AskPart if !part && fit.rule.is_none() && fit.chance < 0.8 => Some(Verdict::Decline),
+            ActName::Start if act.slots.procedure.is_none() && act.slots.unit.is_none() && !word(&["job"]) => Some(Verdict::Decline),
+            ActName::Switch if act.slots.corner.is_none() && act.slots.unit.is_none() && !word(&["side", "sides", "other", "one"]) => Some(Verdict::Decline),
+            _ => None,
         }
     }
 
@@ -382,6 +431,10 @@ impl Judge<'_> {
             }
             _ => {}
         }
+        let most = act.slots.about.as_deref().and_then(|id| self.unit.thing(id)).and_then(|thing| thing.most);
+        if most.is_some_and(|most| spoken.unit.is_none_or(|unit| matches!(unit, "click" | "position")) && value > f64::from(most) * 2.0 + 2.0) {
+            return Verdict::Ask(vec![act], Doubt::Number);
+        }
         let several = source.parts().iter().any(|ids| ids.len() > 1) && source.named().is_none();
         if several {
             let ids: Vec<Act> = source.parts().into_iter().flatten().map(|id| act.clone().about(id)).collect();
@@ -402,6 +455,15 @@ fn needed(name: ActName) -> f32 {
         name if name.is_question() => 0.42,
         _ => 0.45,
     }
+}
+
+/// Questions about the work in hand, of which nobody else is the subject.
+fn is_about_the_step(name: ActName) -> bool {
+    matches!(
+        name,
+        ActName::AskTool | ActName::AskTorque | ActName::AskTurn | ActName::AskMark | ActName::AskWhy | ActName::AskPart | ActName::AskCaution
+            | ActName::AskStuck | ActName::AskLocker | ActName::AskSwap
+    )
 }
 
 /// What a rule may leave out of the line before an act is not sure any more.
