@@ -115,6 +115,8 @@ fn value(line: &Parsed<'_>, clause: &Clause) -> f32 {
     let weight = line.weight(clause.from, clause.to);
     let Some(best) = clause.fits.first() else { return 0.0 };
     let aside = matches!(line.talk.classes.get(best.class), Some(Class::Aside | Class::Decline));
-    let score = if aside { best.score.min(0.6) } else { best.score };
+    // What no rule knows is worth less: the same words cut in two may be what rules know.
+    let score = if best.rule.is_none() { best.score * 0.7 } else { best.score };
+    let score = if aside { score.min(0.6) } else { score };
     weight * (score.max(0.2) - 0.2)
 }

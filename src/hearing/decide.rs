@@ -36,6 +36,7 @@ struct Taken {
     beside: f32,
     against: bool,
     numbers: bool,
+    unexplained: bool,
     doubt: Option<(Vec<Act>, Doubt)>,
 }
 
@@ -76,6 +77,10 @@ impl Judge<'_> {
         (heard, told)
     }
 
+    fn opens_with_answer(&self) -> bool {
+        self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "yes" | "no"))
+    }
+
     fn opens_with_doubt(&self) -> bool {
         self.parsed.tokens.first().is_some_and(|token| {
             matches!(token.text.as_str(), "probably" | "maybe" | "perhaps" | "possibly" | "nearly" | "almost" | "hopefully" | "apparently" | "think" | "reckon")
@@ -109,6 +114,7 @@ impl Judge<'_> {
                 if chatter || self.parsed.known(clause.from, clause.to) < 0.5 {
                     taken.beside += weight;
                 }
+                taken.unexplained = true;
                 taken.numbers |= self.parsed.mentions.iter().any(|mention| mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some());
             }
             Verdict::Aside | Verdict::Refuse(_) => {}
@@ -152,6 +158,9 @@ impl Judge<'_> {
         if !acts.iter().all(keeps) {
             if taken.beside > taken.weight.max(1.0) && acts.iter().all(|act| bare(act)) {
                 return (Heard::decline(0.6), "most of the line is about something else".to_owned());
+            }
+            if taken.unexplained && acts.iter().all(|act| bare(act)) && self.opens_with_answer() {
+                return (Heard::ask(acts, Doubt::Hedged, 0.4), "yes or no, and something that is not understood".to_owned());
             }
             if taken.against || (taken.numbers && acts.iter().any(|act| act.slots.value.is_some())) {
                 return (Heard::ask(acts, Doubt::Hedged, 0.4), "a part of the line speaks against it".to_owned());
@@ -335,6 +344,8 @@ impl Judge<'_> {
         let free = matches!(act.act, ActName::Note | ActName::By | ActName::Skip) && fit.rule.is_some();
         let share = foreign as f32 / telling.max(1) as f32;
         let most = if part { 0.4 } else { 0.3 };
+        let beside_part = part && self.parsed.known(source.from, source.to) > 0.6;
+        let share = if beside_part { share * 0.8 } else { share };
         if !free && foreign > 0 && (share > most || (foreign > 1 && !part)) {
             return Some(if part && fit.score > 0.5 && act.act.is_question() { Verdict::Ask(vec![act.clone()], Doubt::Meaning) } else { Verdict::Decline });
         }
@@ -348,6 +359,8 @@ impl Judge<'_> {
             ActName::Confirm if lone && !whole_line && word(&["out", "in", "on", "off", "up", "down", "through", "over", "good", "set", "clear"]) => {
                 Some(Verdict::Aside)
             }
+            ActName::Confirm if foreign > 0 && word(&["they", "he"]) => Some(Verdict::Decline),
+            ActName::By if fit.rule.is_none_or(|(_, cost)| cost > 0.1) => Some(Verdict::Decline),
             ActName::Wait if act.slots.duration.is_none() && !word(&["cure", "timer", "clock", "timing", "counting", "stopwatch"]) => {
                 Some(Verdict::Ask(vec![act.clone()], Doubt::Vague))
             }
@@ -500,6 +513,11 @@ fn needs_rule(name: ActName) -> bool {
 fn merge(acts: &mut Vec<Act>) {
     acts.dedup_by(|later, earlier| {
         let valued = |act: &Act| matches!(act.act, ActName::Reading | ActName::Correct) && act.slots.value.is_some();
+        let same = valued(earlier) && valued(later) && earlier.slots.value == later.slots.value && earlier.slots.about == later.slots.about;
+        if same && (earlier.slots.unit.is_none() || later.slots.unit.is_none() || earlier.slots.unit == later.slots.unit) {
+            earlier.slots.unit = earlier.slots.unit.take().or_else(|| later.slots.unit.take());
+            return true;
+        }
         // "Ten, no, eleven": the first was never recorded.
         if valued(earlier) && later.act == ActName::Correct && valued(later) && earlier.slots.about == later.slots.about {
             earlier.slots = later.slots.clone();
