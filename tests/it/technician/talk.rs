@@ -4,15 +4,27 @@ use super::{Technician, word};
 
 /// Questions that anybody asks in mid-step.
 const QUESTIONS: [&str; 10] = [
-    "which way", "how tight", "what's next", "which tool", "what am I doing", "why", "what can go wrong",
-    "say that again", "what is left", "help",
+    "which way",
+    "how tight",
+    "what's next",
+    "which tool",
+    "what am I doing",
+    "why",
+    "what can go wrong",
+    "say that again",
+    "what is left",
+    "help",
 ];
 /// What is written down in between.
 const NOTES: [&str; 4] = [
-    "note the boot is torn", "note a stone chip on the carrier", "note old tape on the spring", "note it smells of fuel",
+    "note the boot is torn",
+    "note a stone chip on the carrier",
+    "note old tape on the spring",
+    "note it smells of fuel",
 ];
 /// Answers in words.
-const WORDS: [&str; 5] = ["Plover team", "hill climb saloon, car 17", "B44 0071", "knocks over bumps", "none"];
+const WORDS: [&str; 5] =
+    ["Plover team", "hill climb saloon, car 17", "B44 0071", "knocks over bumps", "none"];
 
 impl Technician {
     pub(super) fn next_line(&mut self) -> String {
@@ -90,7 +102,11 @@ impl Technician {
             "torque" => {
                 let wanted = self.limit().or_else(|| self.figure(&["n.m", "newton metres"])).unwrap_or(32.0);
                 let value = if out { wanted * 1.5 } else { wanted };
-                if other { spoken(value / 1.355_818, 2, "foot pounds") } else { spoken(value, 2, "newton metres") }
+                if other {
+                    spoken(value / 1.355_818, 2, "foot pounds")
+                } else {
+                    spoken(value, 2, "newton metres")
+                }
             }
             "length" => {
                 let value = self.length(out);
@@ -108,7 +124,8 @@ impl Technician {
 
     /// A length that the replies named, or one that a rule would show.
     fn length(&mut self, out: bool) -> f64 {
-        let what = self.step_card().lines().find(|line| line.contains("  do ")).unwrap_or_default().to_owned();
+        let what =
+            self.step_card().lines().find(|line| line.contains("  do ")).unwrap_or_default().to_owned();
         let before = self.hands.measured(&what).filter(|_| self.stuck < 9);
         let named = before.or_else(|| self.limit()).or_else(|| self.figure(&["mm", "millimetres"]));
         let value = named.unwrap_or(match self.stuck {
@@ -163,7 +180,11 @@ impl Technician {
 
     /// The most that was said of an adjuster's range, in answer to a question.
     fn most(&self) -> Option<f64> {
-        let text = self.told.iter().rev().find(|text| text.contains("counted from") || text.contains("from full in"))?;
+        let text = self
+            .told
+            .iter()
+            .rev()
+            .find(|text| text.contains("counted from") || text.contains("from full in"))?;
         numbers(text).into_iter().map(|(value, _)| value).reduce(f64::max)
     }
 
