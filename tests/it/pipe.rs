@@ -104,10 +104,11 @@ fn a_timer_is_told_while_nobody_speaks() {
         .unwrap();
     let mut input = child.stdin.take().unwrap();
     writeln!(input, "{BEGIN}\nstart a timer for one second").unwrap();
-    let mut out = BufReader::new(child.stdout.take().unwrap());
-    let mut read = || {
-        let mut line = String::new();
-        out.read_line(&mut line).unwrap();
+    let out = BufReader::new(child.stdout.take().unwrap());
+    let (to, from) = std::sync::mpsc::channel();
+    std::thread::spawn(move || out.lines().map_while(Result::ok).all(|line| to.send(line).is_ok()));
+    let read = || {
+        let line = from.recv_timeout(std::time::Duration::from_secs(20)).expect("told within 20 s");
         serde_json::from_str::<Value>(&line).unwrap()
     };
     let opened = [read(), read(), read()];
