@@ -32,7 +32,7 @@ pub fn clauses(line: &Parsed<'_>) -> Vec<Clause> {
                 }
             };
             let clause = clause(line, *start, *end);
-            let value = before + value(line, &clause) - 0.3;
+            let value = before + value(line, &clause) - cut_cost(line, *start);
             let slot = best.get_mut(to);
             if let Some(slot) = slot
                 && slot.as_ref().is_none_or(|(most, _, _)| value > *most)
@@ -52,18 +52,41 @@ pub fn clauses(line: &Parsed<'_>) -> Vec<Clause> {
     out
 }
 
-/// Where the line may be cut: after marks, before joining words and before question words.
+/// What a cut costs: little after a mark, more before a joining word, most where nothing shows it.
+fn cut_cost(line: &Parsed<'_>, at: usize) -> f32 {
+    match at.checked_sub(1).and_then(|before| line.tokens.get(before)) {
+        None => 0.3,
+        Some(before) if before.mark >= Mark::Stop => 0.15,
+        Some(before) if before.mark == Mark::Comma => 0.3,
+        Some(_) if line.tokens.get(at).is_some_and(|token| joins(&token.text)) => 0.5,
+        Some(_) => 0.85,
+    }
+}
+
+fn joins(word: &str) -> bool {
+    matches!(word, "and" | "then" | "but" | "so" | "also")
+}
+
+/// Words that may begin a clause where a recogniser wrote no mark.
+fn begins(word: &str) -> bool {
+    matches!(
+        word,
+        "what" | "where" | "which" | "how" | "when" | "why" | "note" | "write" | "can" | "call" | "set" | "take" | "start"
+    )
+}
+
+/// Where the line may be cut: after marks, before joining words, and in a line without marks before question words.
 fn places(line: &Parsed<'_>) -> Vec<usize> {
     let inside = |at: usize| line.mentions.iter().any(|mention| mention.start < at && at < mention.end);
+    let marks = line.tokens.iter().rev().skip(1).any(|token| token.mark != Mark::None);
     let mut out = vec![0];
     for (at, token) in line.tokens.iter().enumerate().skip(1) {
         let marked = line.tokens.get(at - 1).is_some_and(|before| before.mark != Mark::None);
-        let joins = matches!(
-            token.text.as_str(),
-            "and" | "then" | "but" | "so" | "also" | "now" | "what" | "where" | "which" | "how" | "when" | "why" | "can" | "is" | "did" | "do"
-                | "call" | "note" | "write" | "put" | "tell" | "set" | "start" | "take" | "that" | "because" | "i" | "it"
-        );
-        if (marked || (joins && out.len() < 7)) && !inside(at) && out.len() < 10 {
+        let led = line.tokens.get(at - 1).is_some_and(|before| {
+            matches!(before.text.as_str(), "on" | "to" | "in" | "with" | "for" | "at" | "from" | "by" | "and" | "but" | "so" | "then" | "about" | "of" | "yes" | "no" | "i" | "you" | "me")
+        });
+        let open = joins(&token.text) || (!marks && at > 1 && !led && begins(&token.text));
+        if (marked || (open && out.len() < 6)) && !inside(at) && out.len() < 9 {
             out.push(at);
         }
     }

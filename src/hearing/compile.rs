@@ -61,13 +61,13 @@ const DRAWN: usize = 12;
 impl Compiled {
     /// Compiles a pack's talk; tags that mean nothing are passed over (the loader reports them).
     #[must_use]
-    pub fn new(talk: &Talk, spot: &Spotter<'_>, parts: &Names) -> Self {
+    pub fn new(talk: &Talk, spot: &Spotter<'_>, parts: &Names, unit_words: &HashSet<String>) -> Self {
         let mut out = Self { words: talk.words.clone(), phrases: Phrases::new(&talk.words.means), ..Self::default() };
         out.fillers = talk.words.fillers.iter().cloned().collect();
         out.small = talk.words.small.iter().cloned().collect();
         let rules = out.nets(talk);
         out.small_symbols = talk.words.small.iter().filter_map(|word| out.symbols.get(word)).collect();
-        out.fit(talk, &rules, spot, parts);
+        out.fit(talk, &rules, spot, parts, unit_words);
         out
     }
 
@@ -108,7 +108,7 @@ impl Compiled {
     }
 
     /// Draws and reads the examples, then fits lexicon and model to them.
-    fn fit(&mut self, talk: &Talk, rules: &[(&TalkRule, usize)], spot: &Spotter<'_>, parts: &Names) {
+    fn fit(&mut self, talk: &Talk, rules: &[(&TalkRule, usize)], spot: &Spotter<'_>, parts: &Names, unit_words: &HashSet<String>) {
         let mut sampler = Sampler::new(talk);
         let mut lines: Vec<Example> = Vec::new();
         for (rule, class) in rules {
@@ -123,7 +123,7 @@ impl Compiled {
         let rare = rare_words(&lines, &self.classes);
         let spoken: Vec<Vec<String>> = lines.iter().map(|line| for_lexicon(&line.words)).collect();
         let bench = self.bench_words(talk, &lines);
-        self.lexicon = Lexicon::new(&spoken, &bench, parts, &talk.words);
+        self.lexicon = Lexicon::new(&spoken, &bench, parts, &talk.words, unit_words.clone());
         let samples: Vec<Sample> = lines
             .iter_mut()
             .map(|line| {
@@ -228,6 +228,9 @@ impl Compiled {
                 out.extend(rule.body.words().into_iter().map(str::to_owned));
             }
         }
+        for name in talk.words.tools.keys() {
+            out.extend(name.split(' ').map(str::to_owned));
+        }
         for word in NUMBER_WORDS.iter().chain(&MEASURE_WORDS) {
             out.insert((*word).to_owned());
         }
@@ -257,7 +260,8 @@ const NUMBER_WORDS: [&str; 34] = [
     "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty", "thirty", "forty", "fifty",
     "sixty", "seventy", "eighty", "ninety", "hundred", "half", "quarter", "zero", "nought", "eighth", "quarters",
 ];
-const MEASURE_WORDS: [&str; 22] = [
+const MEASURE_WORDS: [&str; 34] = [
+    "ft", "lb", "lbs", "nm", "psi", "mil", "mils", "kilo", "celsius", "per", "inch", "degree",
     "click", "clicks", "turn", "turns", "newton", "newtons", "metre", "metres", "pounds", "foot", "millimetre",
     "millimetres", "bar", "degrees", "kilos", "millilitres", "minutes", "hours", "inches", "position", "flats", "thou",
 ];
@@ -291,6 +295,7 @@ fn for_lexicon(line: &[String]) -> Vec<String> {
     let mut out = Vec::with_capacity(line.len());
     for word in line {
         match word.as_str() {
+            "<unit>" => out.extend(["<unit>".to_owned(), "<number>".to_owned()]),
             "<quantity>" | "<duration>" => out.extend(["<number>".to_owned(), "<measure>".to_owned()]),
             _ => out.push(word.clone()),
         }

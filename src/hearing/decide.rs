@@ -27,6 +27,18 @@ struct Judge<'a> {
     names: &'a Names,
 }
 
+/// What the clauses come to together.
+#[derive(Default)]
+struct Taken {
+    acts: Vec<Act>,
+    sure: f32,
+    weight: f32,
+    beside: f32,
+    against: bool,
+    numbers: bool,
+    doubt: Option<(Vec<Act>, Doubt)>,
+}
+
 /// What a clause comes to.
 enum Verdict {
     Take(Act, f32),
@@ -41,6 +53,9 @@ impl Judge<'_> {
         if self.parsed.tokens.is_empty() {
             return (Heard::decline(1.0), "nothing said".to_owned());
         }
+        if self.line.waiting.kind == WaitingFor::Text && let Some(note) = self.free_text(clauses) {
+            return note;
+        }
         let verdicts: Vec<Verdict> = clauses.iter().map(|clause| self.clause(clause)).collect();
         if let Some(what) = verdicts.iter().find_map(|verdict| match verdict {
             Verdict::Refuse(what) => Some(what.clone()),
@@ -49,48 +64,107 @@ impl Judge<'_> {
             let heard = Heard { refused: Some(what.clone()), ..Heard::decline(0.9) };
             return (heard, format!("never granted: {what}"));
         }
-        let mut acts = Vec::new();
-        let mut sure = 1.0_f32;
-        let mut doubt = None;
-        let mut declined = 0;
-        for verdict in verdicts {
-            match verdict {
-                Verdict::Take(act, score) => {
-                    sure = sure.min(score);
-                    acts.push(act);
-                }
-                Verdict::Ask(between, why) => doubt = doubt.or(Some((between, why))),
-                Verdict::Decline => declined += 1,
-                Verdict::Aside | Verdict::Refuse(_) => {}
-            }
+        let mut taken = Taken { sure: 1.0, ..Taken::default() };
+        for (clause, verdict) in clauses.iter().zip(verdicts) {
+            self.gather(&mut taken, clause, verdict);
         }
-        if let Some((between, why)) = doubt {
+        self.outcome(taken)
+    }
+
+    fn gather(&self, taken: &mut Taken, clause: &Clause, verdict: Verdict) {
+        let weight = self.parsed.weight(clause.from, clause.to);
+        match verdict {
+            Verdict::Take(act, score) => {
+                taken.sure = taken.sure.min(score);
+                let joined = clause.from.checked_sub(1).and_then(|at| self.parsed.tokens.get(at)).is_some_and(|token| token.text == "and");
+                if joined && act.act == ActName::Confirm && taken.acts.last().is_some_and(|last| last.act == ActName::Confirm) {
+                    return;
+                }
+                taken.weight += weight;
+                taken.acts.push(act);
+            }
+            // "Eighty, that's eight zero": the same number, spelled out.
+            Verdict::Ask(between, Doubt::Number) if spells_out(taken.acts.last(), &between) => {
+                let unit = between.first().and_then(|act| act.slots.unit.clone());
+                if let (Some(last), Some(unit)) = (taken.acts.last_mut(), unit) {
+                    last.slots.unit = Some(unit);
+                }
+            }
+            Verdict::Ask(between, why) => taken.doubt = taken.doubt.take().or(Some((between, why))),
+            Verdict::Decline => {
+                let guard = guard(self.parsed, clause.from, clause.to);
+                taken.against |= guard.denies || guard.hedges || guard.reports;
+                let chatter = clause.fits.iter().any(|fit| matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Decline)) && fit.chance > 0.35);
+                if chatter || self.parsed.known(clause.from, clause.to) < 0.5 {
+                    taken.beside += weight;
+                }
+                taken.numbers |= self.parsed.mentions.iter().any(|mention| mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some());
+            }
+            Verdict::Aside | Verdict::Refuse(_) => {}
+        }
+    }
+
+    fn outcome(&self, mut taken: Taken) -> (Heard, String) {
+        if let Some((between, why)) = taken.doubt {
             let told = format!("doubt: {why:?}");
             return (Heard::ask(between, why, 0.5), told);
         }
+        merge(&mut taken.acts);
+        let bare = |act: &Act| matches!(act.act, ActName::Confirm | ActName::Deny) && act.slots.about.is_none();
+        // "Yes, but which way": the question is what is wanted.
+        if taken.acts.first().is_some_and(bare) && self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "yes" | "no")) && taken.acts.get(1).is_some_and(|act| act.act.is_question())
+            && self.parsed.tokens.get(1).is_some_and(|token| token.text == "but")
+        {
+            taken.acts.remove(0);
+        }
+        let acts = taken.acts;
         if acts.is_empty() {
             return (Heard::decline(0.8), "nothing that a bench can act on".to_owned());
         }
-        let moves = acts.iter().any(|act| !act.act.is_question());
-        if declined > 0 && moves && !acts.iter().all(|act| matches!(act.act, ActName::Note | ActName::Trouble | ActName::Pause)) {
-            let loose = clauses.iter().any(|clause| {
-                let guard = guard(self.parsed, clause.from, clause.to);
-                self.best(clause).is_none_or(|fit| !self.is_act(fit)) && (guard.denies || guard.hedges || guard.reports)
-            });
-            if loose {
+        let keeps = |act: &Act| act.act.is_question() || matches!(act.act, ActName::Note | ActName::Trouble | ActName::Pause);
+        if !acts.iter().all(keeps) {
+            if taken.beside > taken.weight.max(1.0) && acts.iter().all(|act| bare(act)) {
+                return (Heard::decline(0.6), "most of the line is about something else".to_owned());
+            }
+            if taken.against || (taken.numbers && acts.iter().any(|act| act.slots.value.is_some())) {
                 return (Heard::ask(acts, Doubt::Hedged, 0.4), "a part of the line speaks against it".to_owned());
             }
         }
-        merge(&mut acts);
-        (Heard::take(acts, f64::from(sure)), "clear".to_owned())
+        if several_values(&acts) {
+            return (Heard::ask(acts, Doubt::Number, 0.4), "several values for one place".to_owned());
+        }
+        (Heard::take(acts, f64::from(taken.sure)), "clear".to_owned())
+    }
+
+    /// Where words are waited for, they are the answer unless they are plainly something else.
+    fn free_text(&self, clauses: &[Clause]) -> Option<(Heard, String)> {
+        let classes = &self.parsed.talk.classes;
+        let other = clauses.iter().any(|clause| {
+            clause.fits.first().is_some_and(|fit| match classes.get(fit.class) {
+                Some(Class::Act(act)) => {
+                    matches!(act.act, ActName::Note)
+                        || ((act.act.is_question() || matches!(act.act, ActName::Undo | ActName::Pause | ActName::Back | ActName::Skip | ActName::Resume | ActName::Switch | ActName::Finish | ActName::Deny))
+                            && fit.rule.is_some_and(|(_, cost)| cost < 0.4)
+                            && fit.score > 0.6)
+                }
+                Some(Class::Decline) => fit.score > 0.45,
+                Some(Class::Refuse(_)) => fit.rule.is_some(),
+                _ => false,
+            })
+        });
+        let asks = self.parsed.tokens.first().is_some_and(|token| {
+            matches!(token.text.as_str(), "how" | "what" | "why" | "who" | "when" | "where" | "which" | "do" | "does" | "did" | "is" | "are" | "can" | "could" | "tell" | "will" | "would")
+        });
+        if other || asks {
+            return None;
+        }
+        let mut act = Act::new(ActName::Note);
+        act.slots.text = Some(self.line.said.trim().to_owned());
+        Some((Heard::take(vec![act], 0.7), "words are waited for".to_owned()))
     }
 
     fn best<'c>(&self, clause: &'c Clause) -> Option<&'c Fitting> {
         clause.fits.first()
-    }
-
-    fn is_act(&self, fit: &Fitting) -> bool {
-        matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Act(_)))
     }
 
     fn clause(&self, clause: &Clause) -> Verdict {
@@ -102,6 +176,33 @@ impl Judge<'_> {
             unit: self.unit,
             waiting: self.line.waiting,
         };
+        let offered = self.line.waiting.kind == WaitingFor::Tool
+            && source.mentions().any(|mention| matches!(mention.what, What::Tool(_)) || mention.spoken().is_some());
+        let swap = clause.fits.iter().any(|fit| {
+            fit.chance > 0.05 && self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(ActName::AskSwap)
+        });
+        match self.judge(clause, &source) {
+            Verdict::Decline | Verdict::Ask(..) if offered && swap => {
+                Verdict::Take(filled(&Act::new(ActName::AskSwap), &source), 0.6)
+            }
+            Verdict::Decline if self.unclear_value(clause, &source) => {
+                let mut act = filled(&Act::new(ActName::Reading), &source);
+                act.slots.text = None;
+                Verdict::Ask(vec![act], Doubt::Vague)
+            }
+            verdict => verdict,
+        }
+    }
+
+    /// A number where a number is waited for, in words that no rule knows and that do not sound like chatter.
+    fn unclear_value(&self, clause: &Clause, source: &Source<'_>) -> bool {
+        let waiting = self.line.waiting.kind;
+        let fits = source.numbers().iter().any(|spoken| spoken.unit.is_none_or(|unit| measure::fits(unit, waiting)));
+        let chatter = clause.fits.iter().any(|fit| matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Decline)) && fit.chance > 0.5);
+        measure::is_number(waiting) && fits && !chatter && self.parsed.known(clause.from, clause.to) > 0.5
+    }
+
+    fn judge(&self, clause: &Clause, source: &Source<'_>) -> Verdict {
         let Some(fit) = self.best(clause) else { return Verdict::Decline };
         let Some(class) = self.parsed.talk.classes.get(fit.class) else { return Verdict::Decline };
         match class {
@@ -111,13 +212,17 @@ impl Judge<'_> {
             Class::Refuse(_) => Verdict::Decline,
             Class::Ask if fit.score > 0.45 => Verdict::Ask(Vec::new(), Doubt::Hedged),
             Class::Ask => Verdict::Decline,
-            Class::Act(act) => self.act(act, fit, &source),
+            Class::Act(act) => self.act(act, fit, source),
         }
     }
 
     fn act(&self, act: &Act, fit: &Fitting, source: &Source<'_>) -> Verdict {
         let act = filled(act, source);
-        if fit.score < needed(act.act) || (fit.rule.is_none() && needs_rule(act.act)) {
+        let plain = !guard(self.parsed, source.from, source.to).any();
+        let certain = plain && fit.chance >= 0.88 && self.parsed.known(source.from, source.to) > 0.85;
+        let too_loose = fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act)) && !certain;
+        let no_rule = fit.rule.is_none() && needs_rule(act.act) && !(certain && fit.chance >= 0.94);
+        if too_loose || fit.score < needed(act.act) || no_rule {
             return if fit.score < 0.3 { Verdict::Decline } else if act.act.is_question() { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
         }
         match act.act {
@@ -128,6 +233,11 @@ impl Judge<'_> {
 
     /// A part that is not this unit's, or a name that fits several, is asked about.
     fn named(&self, act: Act, fit: &Fitting, source: &Source<'_>) -> Verdict {
+        let set = |id: &str| self.unit.thing(id).is_none_or(|thing| thing.sort.is_adjusted());
+        let vague = matches!(act.act, ActName::AskSetting) && source.named().is_none();
+        if vague && fit.rule.is_none_or(|(_, cost)| cost > 0.2) && !act.slots.about.as_deref().is_some_and(set) {
+            return Verdict::Decline;
+        }
         let named = act.slots.about.is_some();
         if named && act.act != ActName::Note {
             for mention in source.mentions() {
@@ -172,6 +282,9 @@ impl Judge<'_> {
             Kind::Vague => return Verdict::Ask(each(&spoken.candidates), Doubt::Vague),
             Kind::Sure => {}
         }
+        if spoken.mended && spoken.unit.is_none() {
+            return Verdict::Ask(vec![act], Doubt::Number);
+        }
         let waiting = self.line.waiting.kind;
         match spoken.unit {
             Some(unit) if measure::is_number(waiting) && !measure::fits(unit, waiting) && source.named().is_none() => {
@@ -204,6 +317,28 @@ fn needed(name: ActName) -> f32 {
     }
 }
 
+/// What a rule may leave out of the line before an act is not sure any more.
+fn most_cost(name: ActName) -> f32 {
+    match name {
+        ActName::Confirm | ActName::Finish | ActName::Skip | ActName::Undo | ActName::Start | ActName::Switch | ActName::Resume => 0.62,
+        ActName::Deny | ActName::Reading | ActName::Correct => 0.9,
+        _ => 2.0,
+    }
+}
+
+/// Whether one of the numbers in doubt is the one just taken.
+fn spells_out(last: Option<&Act>, between: &[Act]) -> bool {
+    let value = last.and_then(|act| act.slots.value);
+    value.is_some() && between.iter().any(|act| act.slots.value == value)
+}
+
+/// Whether two readings of one thing stand side by side.
+fn several_values(acts: &[Act]) -> bool {
+    let values = |act: &&Act| matches!(act.act, ActName::Reading | ActName::Correct) && act.slots.value.is_some();
+    let all: Vec<&Act> = acts.iter().filter(values).collect();
+    all.iter().enumerate().any(|(n, one)| all.iter().skip(n + 1).any(|other| one.slots.about == other.slots.about && one.slots.value != other.slots.value))
+}
+
 /// Acts that the model alone never decides.
 fn needs_rule(name: ActName) -> bool {
     matches!(
@@ -212,7 +347,20 @@ fn needs_rule(name: ActName) -> bool {
     )
 }
 
-/// The same act twice in a row is one.
+/// The same act twice in a row is one, and so is "off, and on the tray".
 fn merge(acts: &mut Vec<Act>) {
-    acts.dedup_by(|a, b| a == b);
+    acts.dedup_by(|later, earlier| {
+        let valued = |act: &Act| matches!(act.act, ActName::Reading | ActName::Correct) && act.slots.value.is_some();
+        // "Ten, no, eleven": the first was never recorded.
+        if valued(earlier) && later.act == ActName::Correct && valued(later) && earlier.slots.about == later.slots.about {
+            earlier.slots = later.slots.clone();
+            return true;
+        }
+        let done_twice = later.act == ActName::Confirm && earlier.act == ActName::Confirm;
+        if done_twice && (later.slots.about.is_none() || earlier.slots.about.is_none()) {
+            earlier.slots.about = earlier.slots.about.take().or_else(|| later.slots.about.take());
+            return true;
+        }
+        later == earlier || (later.act == ActName::Deny && earlier.act == ActName::Deny)
+    });
 }

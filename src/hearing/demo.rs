@@ -65,7 +65,7 @@ pub fn stock() -> Stock {
         part("fork-cap", "cap, fork cap, top cap"),
         part("rod-nut", "rod nut, jam nut, lock nut"),
         part("axle-clamp", "axle clamp, spindle clamp, pinch bolts"),
-        thing("oil-level", "oil level", Sort::Fluid, None),
+        thing("oil-level", "oil level", Sort::Level, None),
         thing("oil", "oil", Sort::Fluid, None),
         thing("spring", "spring", Sort::Spring, None),
         part("seal", "seal"),

@@ -42,8 +42,10 @@ pub struct Ear {
     none: (Vocabulary, Names),
     foreign: HashMap<String, String>,
     unit_names: BTreeMap<String, String>,
+    short_units: BTreeMap<String, String>,
     procedures: BTreeMap<String, String>,
     tools: BTreeMap<String, String>,
+    never: Vec<String>,
 }
 
 /// Units whose names the example lines may use; with no unit in hand theirs are the names known.
@@ -76,6 +78,10 @@ impl Ear {
             units.insert(unit.unit.clone(), (unit.clone(), names));
         }
         let names = Names::new(&merged, also);
+        let mut short_units = short_names(&unit_names);
+        let (numbers, unit_names): (BTreeMap<_, _>, BTreeMap<_, _>) =
+            unit_names.into_iter().partition(|(name, _)| name.split(' ').all(super::lexicon::is_number_word));
+        short_units.extend(numbers);
         let mut tools = talk.words.tools.clone();
         tools.extend(stock.tools.clone());
         let mut ear = Self {
@@ -83,10 +89,19 @@ impl Ear {
             units,
             none: (merged, names),
             foreign,
+            short_units,
             unit_names,
             procedures: stock.procedures.clone(),
             tools,
+            never: talk.words.never_alone.clone(),
         };
+        let unit_words: std::collections::HashSet<String> = ear
+            .unit_names
+            .keys()
+            .flat_map(|name| name.split(' '))
+            .filter(|word| !super::lexicon::is_number_word(word) && !talk.words.small.iter().any(|small| small == word) && !ear.none.1.holds(word))
+            .map(str::to_owned)
+            .collect();
         let small = talk.words.small.iter().cloned().collect();
         let nothing = Waiting::default();
         let no = HashMap::new();
@@ -96,7 +111,7 @@ impl Ear {
                 let scene = Scene { foreign: &no, small: &small, known: &known, ..ear.scene(&ear.none.1, &nothing) };
                 mentions(tokens, &Scene { by_sound: false, ..scene })
             };
-            Compiled::new(talk, &spot, &ear.none.1)
+            Compiled::new(talk, &spot, &ear.none.1, &unit_words)
         };
         ear.talk = compiled;
         ear
@@ -107,11 +122,13 @@ impl Ear {
             unit,
             foreign: &self.foreign,
             units: &self.unit_names,
+            short_units: &self.short_units,
             procedures: &self.procedures,
             tools: &self.tools,
             known: &|_| true,
             by_sound: true,
             small: &self.talk.small,
+            never: &self.never,
             waiting: waiting.kind,
             about: waiting.about.as_deref(),
         }
@@ -179,4 +196,19 @@ fn spoken_numbers(name: &str) -> Vec<String> {
         .collect();
     let said = said.join(" ");
     if said == name { vec![said] } else { vec![name.to_owned(), said] }
+}
+
+/// The numbers that stand for a unit by themselves ("sixty"), where only one unit's name ends with them.
+fn short_names(names: &BTreeMap<String, String>) -> BTreeMap<String, String> {
+    let mut out: BTreeMap<String, Option<String>> = BTreeMap::new();
+    for (name, id) in names {
+        let words: Vec<&str> = name.split(' ').collect();
+        let number = words.iter().position(|word| super::lexicon::is_number_word(word));
+        let Some(tail) = number.and_then(|at| words.get(at..)).filter(|tail| tail.len() < words.len()) else { continue };
+        let entry = out.entry(tail.join(" ")).or_insert_with(|| Some(id.clone()));
+        if entry.as_ref().is_some_and(|known| known != id) {
+            *entry = None;
+        }
+    }
+    out.into_iter().filter_map(|(name, id)| Some((name, id?))).collect()
 }

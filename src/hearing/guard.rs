@@ -30,9 +30,9 @@ pub fn guard(line: &Parsed<'_>, from: usize, to: usize) -> Guard {
 }
 
 impl Guard {
-    /// Whether nothing stands against it.
+    /// Whether anything stands against it.
     #[must_use]
-    pub fn clear(self) -> bool {
-        !self.denies && !self.hedges && !self.reports && !self.asks
+    pub fn any(self) -> bool {
+        self.denies || self.hedges || self.reports || self.asks
     }
 }

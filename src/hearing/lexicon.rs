@@ -14,11 +14,13 @@ use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 pub struct Lexicon {
     known: HashSet<String>,
     stems: HashSet<String>,
-    sounds: HashMap<String, BTreeSet<String>>,
     keys: HashMap<String, String>,
     near: HashMap<String, BTreeSet<String>>,
     heard: BTreeMap<String, Vec<String>>,
     denials: HashSet<String>,
+    /// Words of the names of units ("birch").
+    pub unit_words: HashSet<String>,
+    bench: BTreeSet<String>,
     pairs: HashMap<String, HashMap<String, f32>>,
     singles: HashMap<String, f32>,
     total: f32,
@@ -33,27 +35,29 @@ struct Guess {
 
 const EDGE: &str = "<edge>";
 /// A bench word never costs less than this to be put for a known one.
-const SAME_SOUND: f32 = 3.0;
+const SAME_SOUND: f32 = 5.0;
 
 impl Lexicon {
     /// The lexicon of example lines (as words and slots) and the word lists.
     #[must_use]
-    pub fn new(lines: &[Vec<String>], bench: &BTreeSet<String>, parts: &Names, words: &Words) -> Self {
-        let mut lexicon = Self { heard: words.heard.clone(), ..Self::default() };
+    pub fn new(lines: &[Vec<String>], bench: &BTreeSet<String>, parts: &Names, words: &Words, unit_words: HashSet<String>) -> Self {
+        let mut lexicon = Self { heard: words.heard.clone(), unit_words, ..Self::default() };
         lexicon.denials = words.denials.iter().cloned().collect();
         for line in lines {
             lexicon.learn(line, parts);
         }
-        for word in words.plain.iter().chain(&words.small).chain(&words.fillers) {
+        lexicon.bench = bench.clone();
+        let lists = [&words.plain, &words.small, &words.light, &words.fillers, &words.hedges, &words.denials, &words.reported];
+        for word in lists.into_iter().flatten() {
             lexicon.know(word);
         }
-        for word in bench {
+        let units: Vec<String> = lexicon.unit_words.iter().cloned().collect();
+        for word in bench.iter().chain(&units) {
             lexicon.know(word);
             let key = sound::key(word);
             if key.is_empty() || word.len() < 2 {
                 continue;
             }
-            lexicon.sounds.entry(key.clone()).or_default().insert(word.clone());
             for near in sound::near_keys(&key) {
                 lexicon.near.entry(near).or_default().insert(word.clone());
             }
@@ -70,7 +74,7 @@ impl Lexicon {
     fn learn(&mut self, line: &[String], parts: &Names) {
         let mut before = EDGE.to_owned();
         for word in line.iter().chain([&EDGE.to_owned()]) {
-            let class = class_of(word, parts);
+            let class = class_of(word, parts, &self.unit_words);
             if !word.starts_with('<') {
                 self.know(word);
             }
@@ -87,10 +91,23 @@ impl Lexicon {
         self.known.contains(word) || self.stems.contains(&stem(word)) || is_number_word(word) || measure::is_measure(word)
     }
 
+    /// Whether the word is one of the bench's: of its grammars, numbers or units.
+    #[must_use]
+    pub fn of_bench(&self, word: &str) -> bool {
+        self.bench.contains(word) || is_number_word(word) || measure::is_measure(word)
+    }
+
     /// The tokens with misheard words mended where sound and neighbours agree; `unit` leads.
     #[must_use]
     pub fn mend(&self, tokens: Vec<Token>, unit: &Names) -> Vec<Token> {
-        let guesses: Vec<Vec<Guess>> = tokens.iter().map(|token| self.guesses(&token.text, unit)).collect();
+        let guesses: Vec<Vec<Guess>> = tokens
+            .iter()
+            .enumerate()
+            .map(|(at, token)| {
+                let before = at.checked_sub(1).and_then(|at| tokens.get(at)).map(|token| token.text.as_str());
+                self.guesses(&token.text, before, unit)
+            })
+            .collect();
         if guesses.iter().all(|list| list.len() == 1) {
             return tokens;
         }
@@ -105,25 +122,24 @@ impl Lexicon {
         out
     }
 
-    fn guesses(&self, word: &str, unit: &Names) -> Vec<Guess> {
+    fn guesses(&self, word: &str, before: Option<&str>, unit: &Names) -> Vec<Guess> {
         let known = self.knows(word) || unit.holds(word);
         let mut out = vec![Guess { text: word.to_owned(), cost: if known { 0.0 } else { 3.0 } }];
         if word.len() < 2 && !matches!(word, "y" | "u" | "r") || word.chars().any(|c| c.is_ascii_digit()) {
             return out;
         }
+        let pointed = before.is_some_and(|before| matches!(before, "the" | "a" | "this" | "that" | "my" | "his" | "old" | "new") || unit.holds(before));
         let denies = if self.denials.contains(word) { 2.0 } else { 0.0 };
         for other in self.heard.get(word).into_iter().flatten() {
             out.push(Guess { text: other.clone(), cost: 1.5 + denies });
         }
         let key = sound::key(word);
-        let near = if known { &self.sounds } else { &self.near };
-        let keys = if known { BTreeSet::from([key.clone()]) } else { sound::near_keys(&key) };
-        for other in keys.iter().filter_map(|key| near.get(key)).flatten() {
-            if let Some(guess) = self.guess(word, other, &key, known, denies) {
-                out.push(guess);
+        if !known {
+            for other in sound::near_keys(&key).iter().filter_map(|key| self.near.get(key)).flatten() {
+                out.extend(self.guess(word, other, &key, known, denies));
             }
         }
-        for other in unit.words() {
+        for other in unit.words().iter().filter(|_| pointed || !known) {
             let other_key = self.keys.get(other).cloned().unwrap_or_else(|| sound::key(other));
             if other_key == key && other != word && other.len() > 1 {
                 out.extend(self.guess(word, other, &key, known, denies));
@@ -153,11 +169,11 @@ impl Lexicon {
         let start = [Guess { text: EDGE.to_owned(), cost: 0.0 }];
         let mut before: (&[Guess], Vec<f32>) = (&start, vec![0.0]);
         for list in guesses {
-            let classes: Vec<String> = before.0.iter().map(|guess| class_of(&guess.text, unit)).collect();
+            let classes: Vec<String> = before.0.iter().map(|guess| class_of(&guess.text, unit, &self.unit_words)).collect();
             let row: Vec<(f32, usize)> = list
                 .iter()
                 .map(|guess| {
-                    let class = class_of(&guess.text, unit);
+                    let class = class_of(&guess.text, unit, &self.unit_words);
                     let ways = classes.iter().zip(&before.1).enumerate();
                     let (cost, from) = ways
                         .map(|(from, (last, cost))| (cost + self.follows(last, &class), from))
@@ -169,7 +185,7 @@ impl Lexicon {
             before = (list, row.iter().map(|(cost, _)| *cost).collect());
             rows.push(row);
         }
-        let ends = before.0.iter().zip(&before.1).map(|(guess, cost)| cost + self.follows(&class_of(&guess.text, unit), EDGE));
+        let ends = before.0.iter().zip(&before.1).map(|(guess, cost)| cost + self.follows(&class_of(&guess.text, unit, &self.unit_words), EDGE));
         let mut at = ends.enumerate().min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(at, _)| at);
         let mut chosen = Vec::with_capacity(guesses.len());
         for (list, row) in guesses.iter().zip(&rows).rev() {
@@ -198,7 +214,10 @@ pub fn is_number_word(word: &str) -> bool {
         || figures::read_all(&[word]).is_some_and(|reading| reading.form != figures::Form::Article && word != "a" && word != "an")
 }
 
-fn class_of(word: &str, unit: &Names) -> String {
+fn class_of(word: &str, unit: &Names, units: &HashSet<String>) -> String {
+    if units.contains(word) {
+        return "<unit>".to_owned();
+    }
     if word == "<quantity>" || word == "<duration>" || is_number_word(word) {
         "<number>".to_owned()
     } else if unit.holds(word) {

@@ -119,7 +119,7 @@ pub fn fits(unit: &str, waiting: WaitingFor) -> bool {
         W::Temperature => matches!(unit, "degC" | "degF"),
         W::Volume => unit == "ml",
         W::Mass => matches!(unit, "kg" | "lb"),
-        W::Rate => matches!(unit, "N/mm" | "lbf/in" | "kgf/mm"),
+        W::Rate => matches!(unit, "N/mm" | "lbf/in"),
         W::Done | W::YesOrNo | W::Tool | W::Text | W::Nothing => false,
     }
 }

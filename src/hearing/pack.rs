@@ -55,10 +55,12 @@ fn part(part: &Part) -> Thing {
     let fluid = figures
         .map(crate::quantity::Unit::dimension)
         .any(|kind| matches!(kind, Dimension::KinematicViscosity | Dimension::Volume));
-    let sort = match (part.springs.is_empty(), fluid) {
-        (false, _) => Sort::Spring,
-        (true, true) => Sort::Fluid,
-        (true, false) => Sort::Part,
+    let level = part.called.iter().any(|name| name.ends_with("level") || name.ends_with("height"));
+    let sort = match (part.springs.is_empty(), level, fluid) {
+        (false, _, _) => Sort::Spring,
+        (true, true, _) => Sort::Level,
+        (true, false, true) => Sort::Fluid,
+        (true, false, false) => Sort::Part,
     };
     Thing { id: part.id.clone(), called: part.called.clone(), sort, most: None }
 }

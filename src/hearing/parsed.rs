@@ -56,6 +56,17 @@ impl<'a> Parsed<'a> {
                 list.push(Edge { symbol, end: mention.end });
             }
         }
+        if let Some(symbol) = talk.symbols.get("<name>") {
+            for (at, token) in tokens.iter().enumerate() {
+                let named = mentions.iter().any(|mention| mention.start <= at && at < mention.end);
+                let plain = talk.small.contains(&token.text) || talk.words.light.contains(&token.text);
+                if !named && !plain && !talk.lexicon.of_bench(&token.text)
+                    && let Some(list) = edges.get_mut(at)
+                {
+                    list.push(Edge { symbol, end: at + 1 });
+                }
+            }
+        }
         let mut pieces = Vec::new();
         for at in 0..tokens.len() {
             talk.pieces.pieces(&edges, at, |piece, end| {
@@ -108,7 +119,8 @@ impl<'a> Parsed<'a> {
         if telling.is_empty() {
             return 1.0;
         }
-        telling.iter().filter(|seen| seen.known).count() as f32 / telling.len() as f32
+        telling.iter().filter(|seen| seen.text.starts_with('<') || self.talk.lexicon.of_bench(&seen.text)).count() as f32
+            / telling.len() as f32
     }
 
     /// How much the words between two places have to tell.
@@ -120,7 +132,7 @@ impl<'a> Parsed<'a> {
     /// The classes that fit between two places, best first.
     #[must_use]
     pub fn fittings(&self, from: usize, to: usize) -> Vec<Fitting> {
-        let costs = Costs { skip: &self.skip, any: 0.02, small: &self.talk.small_symbols, missing: 0.2, budget: BUDGET };
+        let costs = Costs { skip: &self.skip, any: 0.05, small: &self.talk.small_symbols, missing: 0.2, budget: BUDGET };
         let mut rules: BTreeMap<usize, (usize, f32)> = BTreeMap::new();
         for (rule, cost) in self.talk.rules.parse(&self.edges, from, to, &costs) {
             let Some((class, _)) = self.talk.sources.get(rule) else { continue };
@@ -167,8 +179,10 @@ fn skip_costs(talk: &Compiled, tokens: &[Token], mentions: &[Mention]) -> Vec<f3
                 0.12
             } else if lists.light.contains(word) {
                 0.35
-            } else {
+            } else if talk.lexicon.of_bench(word) {
                 0.75
+            } else {
+                1.1
             }
         })
         .collect();

@@ -129,10 +129,8 @@ fn after_cue(source: &Source<'_>, piece: &str) -> usize {
 }
 
 fn value(act: &mut Act, source: &Source<'_>) {
-    act.slots.about = about_value(source);
-    let numbers = source.numbers();
-    let fits = |spoken: &&&Spoken| spoken.unit.is_some_and(|unit| super::measure::fits(unit, source.waiting.kind));
-    let chosen = numbers.iter().rev().find(fits).or_else(|| numbers.last());
+    let chosen = chosen(source);
+    act.slots.about = about_value(source, chosen);
     if let Some(spoken) = chosen {
         act.slots.value = Some(spoken.value);
         act.slots.unit = spoken.unit.map(str::to_owned);
@@ -142,9 +140,39 @@ fn value(act: &mut Act, source: &Source<'_>) {
     }
 }
 
-/// The part a value is about: named, else the one in hand, else the only one that takes such a value.
-fn about_value(source: &Source<'_>) -> Option<String> {
-    source.named().or_else(|| source.waiting.about.clone())
+/// The number that stands: the last one that is not denied or said to have been wrong, those that fit first.
+fn chosen<'a>(source: &'a Source<'_>) -> Option<&'a Spoken> {
+    let numbers: Vec<(usize, &Spoken)> =
+        source.mentions().filter_map(|mention| Some((mention.start, mention.spoken()?))).collect();
+    let stands: Vec<&Spoken> =
+        numbers.iter().filter(|(at, _)| !denied(source, *at)).map(|(_, spoken)| *spoken).collect();
+    let fits = |spoken: &&&Spoken| spoken.unit.is_some_and(|unit| super::measure::fits(unit, source.waiting.kind));
+    stands.iter().rev().find(fits).or_else(|| stands.last()).copied().or_else(|| numbers.last().map(|(_, spoken)| *spoken))
+}
+
+/// Whether the words before a number say that it does not stand ("not eleven", "I said two").
+fn denied(source: &Source<'_>, at: usize) -> bool {
+    let before = |n: usize| {
+        let place = at.checked_sub(n).filter(|place| *place >= source.from);
+        place.and_then(|place| source.line.tokens.get(place)).map_or("", |token| token.text.as_str())
+    };
+    let word = if matches!(before(1), "the" | "that" | "a" | "position" | "number" | "of" | "at") { before(2) } else { before(1) };
+    matches!(word, "not" | "said" | "strike" | "scrub" | "scratch" | "instead" | "than" | "wrote" | "replace" | "delete" | "heard" | "isn't")
+}
+
+/// The part a value is about: the one named that takes such a value, else the one in hand.
+fn about_value(source: &Source<'_>, chosen: Option<&Spoken>) -> Option<String> {
+    let hand = source.waiting.about.clone();
+    let named = source.named();
+    let takes = |id: &Option<String>| {
+        let sort = id.as_deref().and_then(|id| source.unit.thing(id)).map(|thing| thing.sort);
+        sort.is_some_and(|sort| measured_in(sort, chosen.and_then(|spoken| spoken.unit), source.waiting.kind))
+    };
+    match (named, hand) {
+        (Some(named), Some(hand)) if named != hand && !takes(&Some(named.clone())) && takes(&Some(hand.clone())) => Some(hand),
+        (Some(named), _) => Some(named),
+        (None, hand) => hand,
+    }
 }
 
 fn duration(source: &Source<'_>) -> Option<Duration> {
@@ -165,8 +193,9 @@ fn duration(source: &Source<'_>) -> Option<Duration> {
 }
 
 fn place(act: &mut Act, source: &Source<'_>) {
-    act.slots.corner = source.corner().flatten();
-    for mention in source.mentions() {
+    let whole = Source { from: 0, to: source.line.tokens.len(), ..*source };
+    act.slots.corner = source.corner().or_else(|| whole.corner()).flatten();
+    for mention in whole.mentions() {
         match &mention.what {
             What::Unit(id) => act.slots.unit = Some(id.clone()),
             What::Procedure(id) => act.slots.procedure = Some(id.clone()),
@@ -175,7 +204,7 @@ fn place(act: &mut Act, source: &Source<'_>) {
     }
     // "the other rear, the left-hand one": an end and a side said apart.
     if let Some(side @ (Corner::Left | Corner::Right)) = act.slots.corner {
-        let end = source.line.tokens.get(source.from..source.to).unwrap_or_default().iter().find_map(|token| match token.text.as_str() {
+        let end = source.line.tokens.iter().find_map(|token| match token.text.as_str() {
             "front" => Some(true),
             "rear" | "back" => Some(false),
             _ => None,
@@ -190,13 +219,14 @@ fn place(act: &mut Act, source: &Source<'_>) {
     }
 }
 
-/// The tool offered: a size with its kind, or a plain name.
+/// The tool offered: a size with its kind, or a plain name; not the one that is missing ("instead of the 21").
 fn tool(source: &Source<'_>) -> Option<String> {
-    let kind = source.mentions().find_map(|mention| match &mention.what {
+    let offered: Vec<&Mention> = source.mentions().filter(|mention| !missing(source, mention.start)).collect();
+    let kind = offered.iter().rev().find_map(|mention| match &mention.what {
         What::Tool(name) => Some(name.clone()),
         _ => None,
     });
-    let size = source.numbers().first().map(|spoken| {
+    let size = offered.iter().find_map(|mention| mention.spoken()).map(|spoken| {
         let unit = match spoken.unit {
             Some("in") => "in",
             None if spoken.size.contains('/') => "in",
@@ -210,20 +240,42 @@ fn tool(source: &Source<'_>) -> Option<String> {
     }
 }
 
-fn values(source: &Source<'_>) -> Vec<Said> {
-    source.numbers().into_iter().map(|spoken| Said { value: spoken.value, unit: spoken.unit.map(str::to_owned) }).collect()
+/// Whether the words before a tool say that it is the one to be replaced.
+fn missing(source: &Source<'_>, at: usize) -> bool {
+    let start = at.saturating_sub(4).max(source.from);
+    let before = source.line.text(start, at);
+    ["instead of", "in place of", "rather than", "not got", "not have", "no", "in lieu of", "lost my", "lost the", "cannot find", "not find", "same as"]
+        .iter()
+        .any(|cue| format!(" {before} ").contains(&format!(" {cue} ")))
 }
 
-/// Whether a thing of that sort is measured so.
+/// The figures of a calculation; a unit that means several is taken for itself and not for what is waited for.
+fn values(source: &Source<'_>) -> Vec<Said> {
+    let unit = |spoken: &Spoken| {
+        let words: Vec<&str> = spoken.unit_said.as_deref().unwrap_or_default().split(' ').collect();
+        match super::measure::unit_at(&words, WaitingFor::Nothing) {
+            Some((super::measure::Measure::Unit(name), len)) if len == words.len() => Some(name),
+            _ => spoken.unit,
+        }
+    };
+    source.numbers().into_iter().map(|spoken| Said { value: spoken.value, unit: unit(spoken).map(str::to_owned) }).collect()
+}
+
+/// Whether a thing of that sort is measured in such a unit, or when none was said, in what is waited for.
 #[must_use]
-pub fn measured_in(sort: Sort, waiting: WaitingFor) -> bool {
+pub fn measured_in(sort: Sort, unit: Option<&str>, waiting: WaitingFor) -> bool {
+    let any = |kinds: &[WaitingFor]| match unit {
+        Some(unit) => kinds.iter().any(|kind| super::measure::fits(unit, *kind)),
+        None => kinds.contains(&waiting),
+    };
     match sort {
-        Sort::Clicker => waiting == WaitingFor::Clicks,
-        Sort::Ring => waiting == WaitingFor::Position,
-        Sort::Screw => matches!(waiting, WaitingFor::Turns | WaitingFor::Length),
-        Sort::Charge => matches!(waiting, WaitingFor::Pressure | WaitingFor::Temperature),
-        Sort::Spring => matches!(waiting, WaitingFor::Rate | WaitingFor::Length | WaitingFor::Mass),
-        Sort::Fluid => matches!(waiting, WaitingFor::Volume | WaitingFor::Length | WaitingFor::Temperature),
-        Sort::Part => true,
+        Sort::Clicker => any(&[WaitingFor::Clicks]),
+        Sort::Ring => any(&[WaitingFor::Position]),
+        Sort::Screw => any(&[WaitingFor::Turns, WaitingFor::Length]),
+        Sort::Charge => any(&[WaitingFor::Pressure, WaitingFor::Temperature]),
+        Sort::Spring => any(&[WaitingFor::Rate, WaitingFor::Length, WaitingFor::Mass]),
+        Sort::Level => any(&[WaitingFor::Length]),
+        Sort::Fluid => any(&[WaitingFor::Volume, WaitingFor::Temperature]),
+        Sort::Part => any(&[WaitingFor::Torque, WaitingFor::Length, WaitingFor::Temperature, WaitingFor::Mass]),
     }
 }

@@ -17,6 +17,8 @@ pub struct Scene<'a> {
     pub foreign: &'a HashMap<String, String>,
     /// Unit cards by spoken name.
     pub units: &'a BTreeMap<String, String>,
+    /// The same by the number in the name alone.
+    pub short_units: &'a BTreeMap<String, String>,
     /// Procedures by spoken name.
     pub procedures: &'a BTreeMap<String, String>,
     /// Tools by the names people give them.
@@ -27,6 +29,8 @@ pub struct Scene<'a> {
     pub known: &'a dyn Fn(&str) -> bool,
     /// Little words: no part's name by sound is made of them alone.
     pub small: &'a HashSet<String>,
+    /// Last words of names that are no name by themselves.
+    pub never: &'a [String],
     /// What is waited for.
     pub waiting: WaitingFor,
     /// The part in hand.
@@ -40,8 +44,8 @@ pub fn mentions(tokens: &[Token], scene: &Scene<'_>) -> Vec<Mention> {
     let mut out = Vec::new();
     let mut at = 0;
     while at < texts.len() {
-        let found = number(tokens, &texts, at, scene)
-            .or_else(|| named(&texts, at, scene))
+        let found = named(&texts, at, scene)
+            .or_else(|| number(tokens, &texts, at, scene))
             .or_else(|| corner(&texts, at))
             .or_else(|| part(tokens, &texts, at, scene));
         match found {
@@ -68,6 +72,9 @@ fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<'_>) -> Opt
         return None;
     }
     let reading = figures::read_number(texts.get(at..)?).into_iter().next()?;
+    if first == "one" && reading.len == 1 && is_pronoun(texts, at, scene) {
+        return None;
+    }
     if reading.form == Form::Article && reading.unit.is_none() {
         return None;
     }
@@ -106,6 +113,19 @@ fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<'_>) -> Opt
     spoken.mended = tokens.get(at..at + reading.len)?.iter().any(|token| token.was.is_some());
     end += loose_tail(texts, end, &mut spoken);
     Some(Mention { start: at, end, what: What::Number(spoken) })
+}
+
+/// "this one", "the previous one": no number, unless a unit follows.
+fn is_pronoun(texts: &[&str], at: usize, scene: &Scene<'_>) -> bool {
+    let before = at.checked_sub(1).and_then(|before| texts.get(before)).copied().unwrap_or_default();
+    let points = matches!(
+        before,
+        "this" | "that" | "the" | "previous" | "next" | "last" | "other" | "new" | "old" | "which" | "each" | "first" | "second" | "third"
+            | "left" | "right" | "another" | "little" | "big" | "same" | "every" | "any" | "no" | "good" | "wrong" | "top" | "bottom" | "hand"
+            | "rear" | "front" | "fresh" | "only" | "main" | "spare" | "proper" | "nice" | "hard" | "easy" | "bad" | "long" | "short" | "side" | "softer" | "stiffer"
+    );
+    let tail: Vec<&str> = texts.get(at + 1..).unwrap_or_default().iter().take(4).copied().collect();
+    points && measure_after(&tail, scene).is_none()
 }
 
 /// "six clicks or so", "two turns ish".
@@ -185,6 +205,8 @@ fn named(texts: &[&str], at: usize, scene: &Scene<'_>) -> Option<Mention> {
         let name = span(texts, at, len)?.join(" ");
         let what = if let Some(id) = scene.units.get(&name) {
             What::Unit(id.clone())
+        } else if let Some(id) = scene.short_units.get(&name).filter(|_| short_unit(texts, at, len, scene)) {
+            What::Unit(id.clone())
         } else if let Some(id) = scene.procedures.get(&name) {
             What::Procedure(id.clone())
         } else {
@@ -192,6 +214,17 @@ fn named(texts: &[&str], at: usize, scene: &Scene<'_>) -> Option<Mention> {
         };
         Some(Mention { start: at, end: at + len, what })
     })
+}
+
+/// "the sixty", "left hand sixty": a unit by the number in its name, where no value is waited for.
+fn short_unit(texts: &[&str], at: usize, len: usize, scene: &Scene<'_>) -> bool {
+    let before = at.checked_sub(1).and_then(|before| texts.get(before)).copied().unwrap_or_default();
+    let tail: Vec<&str> = texts.get(at + len..).unwrap_or_default().iter().take(4).copied().collect();
+    matches!(before, "the" | "hand" | "left" | "right" | "other" | "rear" | "front" | "a" | "this" | "that")
+        && !measure::is_number(scene.waiting)
+        && scene.waiting != WaitingFor::Tool
+        && measure_after(&tail, scene).is_none()
+        && !matches!(tail.first(), Some(&"spring" | &"one" | &"key" | &"socket" | &"bore"))
 }
 
 /// A corner of the vehicle.
@@ -250,14 +283,14 @@ fn part(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<'_>) -> Optio
     for len in (1..=4).rev() {
         let Some(words) = span(texts, at, len) else { continue };
         let name = words.join(" ");
-        if let Some(ids) = scene.unit.whole(&name) {
+        if let Some(ids) = scene.unit.whole(&name).filter(|_| !scene.never.contains(&name)) {
             return found(len, ids, Fit::Whole);
         }
         if len >= 2 && let Some(id) = scene.foreign.get(&name) {
             return Some(Mention { start: at, end: at + len, what: What::Foreign(id.clone()) });
         }
         let joined = tokens.get(at..at + len - 1).is_some_and(|tokens| tokens.iter().all(|token| token.mark == Mark::None));
-        let free = !words.iter().all(|word| scene.small.contains(*word)) && !(len == 1 && (scene.known)(&name)) && joined
+        let free = !(len == 1 && scene.unit.holds(&name)) && !words.iter().all(|word| scene.small.contains(*word)) && !(len == 1 && (scene.known)(&name)) && joined
             && !words.iter().any(|word| super::lexicon::is_number_word(word));
         let edge = |word: Option<&&str>| word.is_some_and(|word| scene.small.contains(*word) && !scene.unit.holds(word) && !matches!(*word, "not" | "her" | "in"));
         let tidy = !edge(words.first()) && !(len > 1 && edge(words.last()));
@@ -270,10 +303,11 @@ fn part(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<'_>) -> Optio
         }
     }
     let word = *texts.get(at)?;
-    if let Some(ids) = scene.unit.head(word) {
+    if let Some(ids) = scene.unit.head(word).filter(|_| !scene.never.iter().any(|never| never == word)) {
         return found(1, ids, Fit::Head);
     }
-    let before = at.checked_sub(1).and_then(|before| texts.get(before)).copied().unwrap_or_default();
+    let marked = at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(|token| token.mark != Mark::None);
+    let before = if marked { "" } else { at.checked_sub(1).and_then(|before| texts.get(before)).copied().unwrap_or_default() };
     let after = texts.get(at + 1).copied().unwrap_or_default();
     let points = matches!(before, "the" | "on" | "for" | "of" | "this" | "that" | "" | "and") && matches!(after, "is" | "at" | "to" | "one" | "" | "out" | "was" | "meant" | "go" | "goes" | "and" | "should" | "does" | "for" | "needs" | "same");
     let points = points || (super::lexicon::is_number_word(after) && before != "too");

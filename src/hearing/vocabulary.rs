@@ -13,10 +13,20 @@ pub enum Sort {
     Charge,
     /// A coil spring.
     Spring,
-    /// Oil, or its level.
+    /// Oil.
     Fluid,
+    /// The level of oil.
+    Level,
     /// A fastener or any other part.
     Part,
+}
+
+impl Sort {
+    /// Whether it has a setting.
+    #[must_use]
+    pub fn is_adjusted(self) -> bool {
+        matches!(self, Self::Clicker | Self::Ring | Self::Screw | Self::Charge | Self::Spring | Self::Level)
+    }
 }
 
 /// A thing on a unit with its spoken names.

@@ -163,7 +163,8 @@ fn what_a_step_waits_for_comes_from_the_card() {
     assert_eq!(run_out.limit.unwrap().hi, Some(0.05));
     assert_eq!(read("book-in/record-complaint").kind, WaitingFor::Text);
     let look = step(&procedure, "rebuild/look-foot-nut");
-    assert!(look.question.as_ref().unwrap().contains("the paint line on the foot"), "{:?}", look.question);
+    let question = "Does the paint line on the foot line up with the zero line on the shaft?";
+    assert_eq!(look.question.as_deref(), Some(question));
     assert_eq!(step(&procedure, "found/record-settings-as-found").reads_back, Some(ReadBack::Found));
 }
 

@@ -216,7 +216,7 @@ impl Case<'_> {
             .map_or_else(|| self.part.and_then(|it| it.accept.as_ref()), |it| it.accept.as_ref());
         let made = match deed {
             Deed::Inspect => accept.map(|accept| format!("Is it good: {}?", accept.trim_end_matches('.'))),
-            _ => mark.map(|mark| format!("Is the mark right: {}?", mark.lines_up.trim_end_matches('.'))),
+            _ => mark.map(|mark| lined_up(mark.lines_up.trim_end_matches('.'))),
         };
         if made.is_none() {
             let found = format!("a step with `{}` and no question", deed.as_str());
@@ -256,6 +256,14 @@ impl Case<'_> {
             let found = format!("`{field}` on a step that is no `{}`", deed.as_str());
             self.wrong(found, "`record: settings`", "begin the step with `record:`");
         }
+    }
+}
+
+/// "This with that" as a question.
+fn lined_up(mark: &str) -> String {
+    match mark.split_once(" with ") {
+        Some((this, that)) => format!("Does {this} line up with {that}?"),
+        None => format!("Is the mark right: {mark}?"),
     }
 }
 

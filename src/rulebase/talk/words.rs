@@ -20,6 +20,8 @@ pub struct Words {
     pub heard: BTreeMap<String, Vec<String>>,
     /// Words of part names that people use for one another ("compression" for "bump").
     pub also: BTreeMap<String, Vec<String>>,
+    /// Last words of part names that do not stand for the part alone ("stop").
+    pub never_alone: Vec<String>,
     /// Everyday words beyond the grammars' that are what they are and never a misheard part.
     pub plain: Vec<String>,
     /// Words that say a thing is not done, or not surely so.
