@@ -3,7 +3,9 @@
 mod quantity;
 mod quantity_figures;
 mod workings_adjusters;
+mod workings_properties;
 mod workings_published;
 mod workings_reference;
 mod workings_registry;
 mod workings_tables;
+mod workings_trace;

@@ -53,7 +53,17 @@ impl Working {
     /// A working that answers one kind of question. The rest is added piece by piece.
     pub(in crate::workings) fn new(name: &'static str, kind: Kind, about: &'static str, run: Run) -> Self {
         let empty = (Vec::new(), Vec::new(), Vec::new());
-        Self { name, kind, about, inputs: empty.0, outputs: empty.1, method: "", source: "", cautions: empty.2, run }
+        Self {
+            name,
+            kind,
+            about,
+            inputs: empty.0,
+            outputs: empty.1,
+            method: "",
+            source: "",
+            cautions: empty.2,
+            run,
+        }
     }
 
     /// Adds an input.

@@ -1,13 +1,14 @@
 //! Single springs by name: rate, coils, stress, lengths.
 
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
-use super::length::{Ends, bind_margin, free, solid};
+use super::length::{Ends, bind_margin, free, least_gaps, solid};
 use super::rate::{G_STEEL, active_coils, from_loads, rate, shear_modulus, transverse_shear};
-use super::stress::{Factor, force_at, stress, yield_shear};
+use super::stress::{Factor, force_at, stress, wire_strength};
 use crate::quantity::Unit;
 
 const EN: &str = "EN 13906-1:2013";
 const FACTORS: &[&str] = &["bergstraesser", "wahl", "none"];
+const WIRES: &[&str] = &["music", "oil-tempered", "hard-drawn", "chrome-vanadium", "chrome-silicon"];
 const ENDS: &[&str] = &["squared-ground", "squared", "plain", "plain-ground", "en-unground"];
 
 /// Adds the single springs.
@@ -22,17 +23,25 @@ pub(super) fn register(list: &mut Vec<Working>) {
         wire("spring-rate-with-shear", "rate with transverse shear counted", |given| plain_rate(given, true))
             .gives("rate", Unit::NewtonPerMillimetre)
             .gives("index", Unit::One)
-            .by("k = G d^4 / (8 D^3 n) x 2 C^2 / (1 + 2 C^2)", "Shigley, 9th ed., eq. 10-8; me_toolbox 0.0.18")
+            .by(
+                "k = G d^4 / (8 D^3 n) x 2 C^2 / (1 + 2 C^2)",
+                "Shigley, 9th ed., eq. 10-8; me_toolbox 0.0.18",
+            )
             .mind("0.4 to 2 % below the plain formula of EN 13906-1: do not mix the two"),
     );
     list.push(
-        Working::new("spring-rate-from-loads", Kind::Spring, "rate from two loads and the lengths at them", two_loads)
-            .takes(force("F1", "first load").or_zero())
-            .takes(length("L1", "length (or deflection) at the first load").also(&["s1", "x1"]).or_zero())
-            .takes(force("F2", "second load").or_zero())
-            .takes(length("L2", "length (or deflection) at the second load").also(&["s2", "x2"]).or_zero())
-            .gives("rate", Unit::NewtonPerMillimetre)
-            .by("k = (F2 - F1) / (L1 - L2)", "identity"),
+        Working::new(
+            "spring-rate-from-loads",
+            Kind::Spring,
+            "rate from two loads and the lengths at them",
+            two_loads,
+        )
+        .takes(force("F1", "first load").or_zero())
+        .takes(length("L1", "length (or deflection) at the first load").also(&["s1", "x1"]).or_zero())
+        .takes(force("F2", "second load").or_zero())
+        .takes(length("L2", "length (or deflection) at the second load").also(&["s2", "x2"]).or_zero())
+        .gives("rate", Unit::NewtonPerMillimetre)
+        .by("k = (F2 - F1) / (L1 - L2)", "identity"),
     );
     list.push(
         coil("active-coils", "active coils that give a rate", coils)
@@ -50,7 +59,11 @@ pub(super) fn register(list: &mut Vec<Working>) {
     );
     list.push(
         Working::new("shear-modulus", Kind::Spring, "shear modulus of a wire", modulus)
-            .takes(Input::text("material", &[], "material: en 10270-1, en 10270-2, stainless, titanium, bronze"))
+            .takes(Input::text(
+                "material",
+                &[],
+                "material: en 10270-1, en 10270-2, stainless, titanium, bronze",
+            ))
             .gives("G", Unit::Megapascal)
             .by("table", "EN 13906-1 table of materials (memory)"),
     );
@@ -64,8 +77,10 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .by("(4C - 1) / (4C - 4) + 0.615 / C", "A. M. Wahl, as in Shigley, 9th ed., eq. 10-5"),
     );
     list.push(
-        indexed("bergstraesser-factor", "EN 13906-1's correction of the stress", |given| factor_of(given, Factor::Bergstraesser))
-            .by("(4C + 2) / (4C - 3) = (C + 0.5) / (C - 0.75)", EN),
+        indexed("bergstraesser-factor", "EN 13906-1's correction of the stress", |given| {
+            factor_of(given, Factor::Bergstraesser)
+        })
+        .by("(4C + 2) / (4C - 3) = (C + 0.5) / (C - 0.75)", EN),
     );
     list.push(
         coil("spring-stress", "shear stress in the wire at a load", wire_stress)
@@ -79,12 +94,32 @@ pub(super) fn register(list: &mut Vec<Working>) {
     );
     list.push(
         coil("spring-max-load", "load at which the wire yields, or reaches a stress", max_load)
-            .takes(Input::of("tau", Unit::Megapascal, "shear stress allowed").also(&["Ssy", "stress"]).optional())
-            .takes(Input::text("wire", &["music", "oil-tempered", "hard-drawn", "chrome-vanadium", "chrome-silicon"], "wire").optional())
+            .takes(
+                Input::of("tau", Unit::Megapascal, "shear stress allowed")
+                    .also(&["Ssy", "stress"])
+                    .optional(),
+            )
+            .takes(Input::text("wire", WIRES, "wire").optional())
             .takes(Input::text("factor", FACTORS, "correction").usually_text("bergstraesser"))
             .gives("force", Unit::Newton)
             .gives("stress", Unit::Megapascal)
-            .by("F = tau pi d^3 / (8 K D); tau from the wire is 0.45 or 0.50 of A / d^m", "Shigley, 9th ed., eq. 10-7, tables 10-4, 10-6 (memory)"),
+            .by(
+                "F = tau pi d^3 / (8 K D); tau from the wire is 0.45 or 0.50 of A / d^m",
+                "Shigley, 9th ed., eq. 10-7, tables 10-4, 10-6 (memory)",
+            ),
+    );
+    list.push(
+        Working::new(
+            "wire-strength",
+            Kind::Spring,
+            "tensile strength and torsional yield of a spring wire",
+            strength,
+        )
+        .takes(length("d", "wire diameter"))
+        .takes(Input::text("wire", WIRES, "wire").also(&["material"]))
+        .gives("tensile", Unit::Megapascal)
+        .gives("yield_shear", Unit::Megapascal)
+        .by("A / d^m; torsional yield 0.45 or 0.50 of it", "Shigley, 9th ed., tables 10-4, 10-6 (memory)"),
     );
     list.push(
         wire("spring-deflection", "deflection at a load", deflection)
@@ -105,7 +140,10 @@ fn lengths(list: &mut Vec<Working>) {
             .takes(nt())
             .takes(Input::text("ends", ENDS, "ends").usually_text("squared-ground"))
             .gives("solid", Unit::Millimetre)
-            .by("Nt d ground, (Nt + 1) d not ground, (nt + 1.5) d for EN's bound", "Shigley, table 10-1; EN 13906-1:2013, clause 9 (memory)"),
+            .by(
+                "Nt d ground, (Nt + 1) d not ground, (nt + 1.5) d for EN's bound",
+                "Shigley, table 10-1; EN 13906-1:2013, clause 9 (memory)",
+            ),
     );
     list.push(
         wire("free-length", "free length from the solid one", free_length)
@@ -119,7 +157,20 @@ fn lengths(list: &mut Vec<Working>) {
             .gives("solid", Unit::Millimetre)
             .gives("gaps", Unit::Millimetre)
             .gives("deflection", Unit::Millimetre)
-            .by("L0 = solid + (Nt - 1) gap + F / k; squared and ground ends", "V. B. Bhandari, Design of Machine Elements, ch. 10"),
+            .by(
+                "L0 = solid + (Nt - 1) gap + F / k; squared and ground ends",
+                "V. B. Bhandari, Design of Machine Elements, ch. 10",
+            ),
+    );
+    list.push(
+        coil("least-coil-gaps", "least sum of the gaps between the coils at the greatest load", gaps)
+            .takes(n())
+            .takes(Input::text("load", &["static", "dynamic"], "load").usually_text("static"))
+            .gives("gaps", Unit::Millimetre)
+            .by(
+                "n (0.0015 D^2 / d + 0.1 d), half as much again under dynamic load",
+                "EN 13906-1:2013, clause 9 (memory)",
+            ),
     );
     list.push(
         Working::new("spring-pitch", Kind::Spring, "pitch of the coils", pitch)
@@ -128,7 +179,10 @@ fn lengths(list: &mut Vec<Working>) {
             .takes(length("d", "wire diameter").optional())
             .gives("pitch", Unit::Millimetre)
             .gives("squared_ground", Unit::Millimetre)
-            .by("L0 / (Nt - 1); squared and ground by Shigley (L0 - 2 d) / (Nt - 2)", "Bhandari, ch. 10; Shigley, table 10-1"),
+            .by(
+                "L0 / (Nt - 1); squared and ground by Shigley (L0 - 2 d) / (Nt - 2)",
+                "Bhandari, ch. 10; Shigley, table 10-1",
+            ),
     );
     list.push(
         Working::new("spring-length", Kind::Spring, "length of a spring at a load", at_load)
@@ -197,7 +251,9 @@ fn wire(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done,
 
 /// A working on the spring index alone.
 fn indexed(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done, Refusal>) -> Working {
-    let mut working = coil(name, about, run).takes(Input::number("C", "spring index D / d").optional()).gives("factor", Unit::One);
+    let mut working = coil(name, about, run)
+        .takes(Input::number("C", "spring index D / d").optional())
+        .gives("factor", Unit::One);
     if let Some(d) = working.inputs.first_mut() {
         d.required = false;
     }
@@ -214,7 +270,10 @@ fn mean(given: &Given) -> Result<f64, Refusal> {
         (None, None, None) => return Err(given.missing("D")),
     };
     if mean <= d {
-        return Err(Refusal::impossible("D", "a coil cannot be wound as tight as that: the mean diameter is not above the wire's"));
+        return Err(Refusal::impossible(
+            "D",
+            "a coil cannot be wound as tight as that: the mean diameter is not above the wire's",
+        ));
     }
     Ok(mean)
 }
@@ -255,7 +314,8 @@ fn rate_or_wire(given: &Given) -> Result<f64, Refusal> {
 fn two_loads(given: &Given) -> Result<Done, Refusal> {
     let found = from_loads(given.n("F1")?, given.n("L1")?, given.n("F2")?, given.n("L2")?);
     let rate = found.filter(|rate| *rate > 0.0);
-    let rate = rate.ok_or_else(|| Refusal::cannot("two loads at one length, or one load at two, give no rate"))?;
+    let rate =
+        rate.ok_or_else(|| Refusal::cannot("two loads at one length, or one load at two, give no rate"))?;
     Ok(Done::of(rate, Unit::NewtonPerMillimetre))
 }
 
@@ -271,7 +331,10 @@ fn total(given: &Given) -> Result<Done, Refusal> {
 fn modulus(given: &Given) -> Result<Done, Refusal> {
     let material = given.t("material")?;
     let g = shear_modulus(material).ok_or_else(|| {
-        Refusal::unreadable("material", format!("no modulus for `{material}`; say en 10270-1, en 10270-2, stainless, titanium or bronze"))
+        Refusal::unreadable(
+            "material",
+            format!("no modulus for `{material}`; say en 10270-1, en 10270-2, stainless, titanium or bronze"),
+        )
     })?;
     Ok(Done::of(g, Unit::Megapascal))
 }
@@ -292,7 +355,7 @@ fn max_load(given: &Given) -> Result<Done, Refusal> {
     let (d, mean) = (given.n("d")?, mean(given)?);
     let tau = match (given.maybe("tau"), given.maybe_text("wire")) {
         (Some(tau), _) => tau,
-        (None, Some(wire)) => yield_shear(wire, d).ok_or_else(|| given.missing("tau"))?,
+        (None, Some(wire)) => wire_strength(wire, d).ok_or_else(|| given.missing("tau"))?.1,
         (None, None) => return Err(given.missing("tau")),
     };
     Ok(Done::of(force_at(tau, d, mean, factor(given)?), Unit::Newton).and("stress", tau, Unit::Megapascal))
@@ -301,6 +364,17 @@ fn max_load(given: &Given) -> Result<Done, Refusal> {
 fn deflection(given: &Given) -> Result<Done, Refusal> {
     let rate = rate_or_wire(given)?;
     Ok(Done::of(given.n("F")? / rate, Unit::Millimetre).and("rate", rate, Unit::NewtonPerMillimetre))
+}
+
+fn strength(given: &Given) -> Result<Done, Refusal> {
+    let found = wire_strength(given.t("wire")?, given.n("d")?);
+    let (tensile, shear) = found.ok_or_else(|| given.missing("wire"))?;
+    Ok(Done::of(tensile, Unit::Megapascal).and("yield_shear", shear, Unit::Megapascal))
+}
+
+fn gaps(given: &Given) -> Result<Done, Refusal> {
+    let more = if given.t("load")? == "dynamic" { 1.5 } else { 1.0 };
+    Ok(Done::of(more * least_gaps(given.n("d")?, mean(given)?, given.n("n")?), Unit::Millimetre))
 }
 
 fn ends(given: &Given) -> Result<Ends, Refusal> {
@@ -350,7 +424,10 @@ fn at_load(given: &Given) -> Result<Done, Refusal> {
     let length = given.n("free")? - given.n("F")? / given.n("k")?;
     let block = given.maybe("block").unwrap_or(0.0);
     if length < block {
-        return Err(Refusal::impossible("F", "the load is more than the spring can take before its coils touch"));
+        return Err(Refusal::impossible(
+            "F",
+            "the load is more than the spring can take before its coils touch",
+        ));
     }
     Ok(Done::of(length, Unit::Millimetre))
 }
@@ -363,7 +440,8 @@ fn bind(given: &Given) -> Result<Done, Refusal> {
     let margin = bind_margin(free, block, preload, given.n("stroke")?);
     let verdict = if margin < 0.0 { "binds before full stroke" } else { "does not bind" };
     let done = Done::of(margin, Unit::Millimetre).and_text("verdict", verdict);
-    let done = done.caution_if(margin < 0.0, "the coils bind before the stroke ends: less preload, or another spring");
+    let done = done
+        .caution_if(margin < 0.0, "the coils bind before the stroke ends: less preload, or another spring");
     Ok(match given.maybe("k") {
         Some(rate) => done.and("force", rate * (free - block), Unit::Newton),
         None => done,
