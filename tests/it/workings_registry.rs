@@ -66,12 +66,25 @@ fn what_is_missing_is_asked_for_by_name() {
 }
 
 #[test]
+fn a_listed_working_says_what_it_takes_and_gives() {
+    let listed = serde_json::to_value(find("wrench-setting").unwrap().listed()).unwrap();
+    assert_eq!(listed["kind"], "wrench");
+    let theta =
+        listed["inputs"].as_array().unwrap().iter().find(|input| input["name"] == "theta").unwrap().clone();
+    assert_eq!(
+        (&theta["unit"], &theta["usual"], &theta["required"]),
+        (&"deg".into(), &"0 deg".into(), &false.into())
+    );
+    assert_eq!(listed["outputs"][0]["unit"], "N.m");
+}
+
+#[test]
 fn malformed_calls_are_refused_with_the_reason() {
     let said = |name: &str, pairs: &[(&str, &str)]| ask(name, pairs).unwrap_err().to_string();
     for (name, pairs, part) in [
         ("spring-rat", vec![], "did you mean `spring-rate`"),
         ("spring-rate", vec![("q", "3 mm")], "takes no `q`"),
-        ("spring-rate", vec![("d", "10.8")], "no unit"),
+        ("spring-rate", vec![("d", "10.8")], "no unit; write the unit after it, such as `10.8 mm`"),
         ("spring-rate", vec![("d", "10.8 N")], "a length"),
         ("spring-rate", vec![("d", "-1 mm")], "above 0 mm"),
         ("spring-rate", vec![("d", "nan mm")], "not a finite number"),

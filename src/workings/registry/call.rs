@@ -260,8 +260,17 @@ fn quantity_of(
                 .map(|quantity| (quantity, basis))
                 .map_err(|error| Refusal::unreadable(input.name, error.to_string()))
         }
+        (Err(QuantityError::NoUnit { found }), None) => {
+            Err(Refusal::unreadable(input.name, no_unit(input, &found)))
+        }
         (Err(error), _) => Err(Refusal::unreadable(input.name, error.to_string())),
     }
+}
+
+/// A number without a unit is a guess; the way to mend it names a unit that fits.
+fn no_unit(input: &Input, found: &str) -> String {
+    let unit = input.unit().unwrap_or(Unit::Millimetre);
+    format!("found `{found}` with no unit; write the unit after it, such as `{found} {unit}`")
 }
 
 fn sound(input: &Input, quantity: Quantity) -> Result<Quantity, Refusal> {

@@ -8,6 +8,7 @@ mod done;
 mod given;
 mod input;
 mod kind;
+mod list;
 mod refusal;
 
 use std::sync::LazyLock;
@@ -19,6 +20,7 @@ pub use done::{Answer, Done, More, Told, Worked};
 pub use given::{Given, Value};
 pub use input::{Input, Takes};
 pub use kind::Kind;
+pub use list::{Listed, ListedInput, ListedOutput};
 pub use refusal::Refusal;
 
 /// One output's name and unit; no unit where it is a text.
