@@ -76,7 +76,11 @@ fn job(seed: u64, manner: Manner) -> Result<usize, String> {
     let line = book.find(&Query::All).unwrap().remove(0);
     let log = log_of(book.as_ref(), &line).unwrap();
     let wrong = checker::check(&technician.said, &log);
-    if wrong.is_empty() { Ok(technician.said.len()) } else { Err(format!("seed {seed}: {}", wrong.join("\n"))) }
+    if wrong.is_empty() {
+        Ok(technician.said.len())
+    } else {
+        Err(format!("seed {seed}: {}", wrong.join("\n")))
+    }
 }
 
 fn manner(seed: u64) -> Manner {
