@@ -71,7 +71,10 @@ impl Technician {
     /// Out of limits, it is left as it is with a reason: now and then, and only where the bench offers it.
     fn leave_it(&mut self) -> Option<String> {
         let offered = self.last().contains("leave it and say why");
-        (offered && self.dice.of_hundred(15)).then(|| "leave it because the thread is worn".to_owned())
+        let ways = [
+            "leave it because the thread is worn", "leave it, the thread is worn", "skip it because the thread is worn",
+        ];
+        (offered && self.dice.of_hundred(15)).then(|| self.dice.one(&ways).to_owned())
     }
 
     fn something_between(&mut self) -> String {
@@ -86,6 +89,7 @@ impl Technician {
             }
             2 | 3 => self.dice.one(&NOTES).to_owned(),
             4 => "the weather was fine at the hill on sunday".to_owned(),
+            5 | 6 if Card::of(&self.step_card()).is_some() => "what's next".to_owned(),
             _ => self.dice.one(&QUESTIONS).to_owned(),
         }
     }
