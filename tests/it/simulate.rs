@@ -2,8 +2,8 @@
 //! that went in, by a checker that imports nothing of the program.
 
 use super::checker;
-use super::harness::{RULES, START};
-use super::technician::{Bench, Manner, Technician};
+use super::harness::{Call, RULES, START, folder};
+use super::technician::{Bench, Manner, Process, Technician};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use sparehand::book::{Book, MemoryBook, Query};
@@ -131,6 +131,20 @@ fn a_hundred_technicians_finish_their_jobs_and_every_figure_holds() {
         "deviated", "step-failed", "finding", "noted",
     ] {
         assert!(all.get(what).is_some_and(|times| *times > 0), "no {what} in {all:?}");
+    }
+}
+
+#[test]
+fn the_program_itself_is_worked_through_its_pipe() {
+    for seed in [4, 9] {
+        let home = folder();
+        let mut bench = Process::start(env!("CARGO_BIN_EXE_sparehand"), home.path().to_owned(), manner(seed).ear);
+        let mut technician = Technician::new(seed, manner(seed));
+        technician.work(&mut bench, BEGIN).unwrap();
+        bench.end();
+        let log = Call::within(&home, &["log", "1", "--json", "--book", "book.sqlite"]).run().code(0).json().remove(0);
+        assert_eq!(checker::check(&technician.said, &log), Vec::<String>::new());
+        assert!(log["closed"].is_string());
     }
 }
 

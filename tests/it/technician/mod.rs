@@ -3,9 +3,11 @@
 
 mod dice;
 mod hands;
+mod process;
 mod talk;
 
 pub use dice::Dice;
+pub use process::Process;
 
 use hands::Hands;
 use serde_json::Value;
