@@ -3,7 +3,7 @@
 use super::Cli;
 use crate::book::{Access, Book, SqliteBook, Sync};
 use crate::rulebase::Pack;
-use crate::session::{Clock, Fault, Ids, Session, Setup, SystemClock, SystemIds, Turn, book_path, make_room_for};
+use crate::session::{Clock, Fault, Ids, Rules, Session, Setup, SystemClock, SystemIds, Turn, book_path, make_room_for};
 use crate::source::Problem;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -74,8 +74,10 @@ pub fn bench(
     clock: Box<dyn Clock>,
     ear: bool,
 ) -> Result<(Session, Turn), Fault> {
+    let rules = Rules::new(rules(cli)?);
+    rules.warm();
     Session::open(Setup {
-        pack: rules(cli)?,
+        rules,
         book,
         clock,
         ids: Box::new(SystemIds),

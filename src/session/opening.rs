@@ -6,12 +6,11 @@ use crate::bench::state::State;
 use crate::bench::{self, Past};
 use crate::book::{Book, JobLine, Query};
 use crate::rulebase::Pack;
-use std::sync::Arc;
 
 /// What a session is made of.
 pub struct Setup {
     /// The newest rules.
-    pub pack: Arc<Pack>,
+    pub rules: Rules,
     /// The record.
     pub book: Box<dyn Book + Send>,
     /// The time.
@@ -36,7 +35,7 @@ impl Session {
             book: setup.book,
             clock: setup.clock,
             ids: setup.ids,
-            rules: Rules::new(setup.pack),
+            rules: setup.rules,
             ear: setup.ear,
             by: setup.by,
             job: None,

@@ -3,30 +3,26 @@
 use crate::hearing::Ear;
 use crate::rulebase::Pack;
 use std::sync::{Arc, OnceLock};
+use std::thread;
 
-/// The newest pack, and the one in force.
+/// The newest pack, and the one in force. Clones share packs and ears.
+#[derive(Clone)]
 pub struct Rules {
     newest: Arc<Ready>,
     force: Arc<Ready>,
     kept: bool,
 }
 
-/// A pack ready for use, its hash known. Its ear is built aside, so that the bench opens at once; the first line waits
-/// for what is left of it.
+/// A pack ready for use: its hash known, its ear fitted when it is first needed.
 struct Ready {
     pack: Arc<Pack>,
-    ear: Arc<OnceLock<Ear>>,
+    ear: OnceLock<Ear>,
     hash: String,
 }
 
 impl Ready {
     fn new(pack: Arc<Pack>) -> Arc<Self> {
-        let ear = Arc::new(OnceLock::new());
-        let (for_ear, of_pack) = (Arc::clone(&ear), Arc::clone(&pack));
-        std::thread::spawn(move || {
-            for_ear.get_or_init(|| Ear::new(&of_pack));
-        });
-        Arc::new(Self { ear, hash: pack.hash(), pack })
+        Arc::new(Self { ear: OnceLock::new(), hash: pack.hash(), pack })
     }
 
     fn ear(&self) -> &Ear {
@@ -39,6 +35,14 @@ impl Rules {
     pub fn new(pack: Arc<Pack>) -> Self {
         let ready = Ready::new(pack);
         Self { newest: Arc::clone(&ready), force: ready, kept: false }
+    }
+
+    /// Fits the ear of the pack in force while nobody has spoken yet.
+    pub fn warm(&self) {
+        let ready = Arc::clone(&self.force);
+        thread::spawn(move || {
+            ready.ear();
+        });
     }
 
     /// The pack in force.
@@ -58,9 +62,7 @@ impl Rules {
 
     /// Puts the pack in force that a job is pinned to.
     pub fn pin(&mut self, pack: Pack) {
-        // The same pack has its ear already.
-        self.force =
-            if pack.hash() == self.newest.hash { Arc::clone(&self.newest) } else { Ready::new(Arc::new(pack)) };
+        self.force = Ready::new(Arc::new(pack));
         self.kept = false;
     }
 

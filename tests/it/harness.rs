@@ -3,7 +3,7 @@
 
 use sparehand::book::{Book, MemoryBook};
 use sparehand::rulebase::Pack;
-use sparehand::session::{Clock, Line, LinesClock, SeededIds, Session, Setup, Turn, read_time};
+use sparehand::session::{Clock, Line, LinesClock, Rules, SeededIds, Session, Setup, Turn, read_time};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -14,6 +14,9 @@ use tempfile::TempDir;
 
 /// The built-in rules, loaded once.
 pub static PACK: LazyLock<Arc<Pack>> = LazyLock::new(|| Arc::new(Pack::built_in().expect("the built-in pack")));
+
+/// The same with one ear for all.
+pub static RULES: LazyLock<Rules> = LazyLock::new(|| Rules::new(Arc::clone(&PACK)));
 
 /// When every test begins, unless it says otherwise.
 pub const START: &str = "2026-03-02T08:00:00+00:00";
@@ -102,7 +105,7 @@ impl Call {
         command
     }
 
-    /// Runs it. A call that hangs is killed after 20 seconds, and the test fails.
+    /// Runs it. A call that hangs is killed after a minute, and the test fails.
     pub fn run(self) -> Came {
         let begun = Instant::now();
         let mut child = self.command().spawn().unwrap();
@@ -119,7 +122,7 @@ impl Call {
             if let Some(status) = child.try_wait().unwrap() {
                 break status;
             }
-            if begun.elapsed() > Duration::from_secs(20) {
+            if begun.elapsed() > Duration::from_secs(60) {
                 child.kill().unwrap();
                 panic!("`sparehand {}` does not end", self.args.join(" "));
             }
@@ -212,7 +215,7 @@ impl Bench {
 
     fn new(ear: bool) -> Self {
         let clock = LinesClock::at(read_time(START).unwrap());
-        let (session, turn) = open(Box::new(MemoryBook::new("test")), &clock, 1, ear, &PACK);
+        let (session, turn) = open(Box::new(MemoryBook::new("test")), &clock, 1, ear, &RULES);
         Self { session, clock, opened: 1, ear, last: vec![turn] }
     }
 
@@ -233,9 +236,9 @@ impl Bench {
     }
 
     /// Drops the bench where it stands and opens it anew on the same book, under these rules.
-    pub fn reopened(self, pack: &Arc<Pack>) -> Self {
+    pub fn reopened(self, rules: &Rules) -> Self {
         let opened = self.opened + 1;
-        let (session, turn) = open(self.session.into_book(), &self.clock, opened, self.ear, pack);
+        let (session, turn) = open(self.session.into_book(), &self.clock, opened, self.ear, rules);
         Self { session, clock: self.clock, opened, ear: self.ear, last: vec![turn] }
     }
 
@@ -271,10 +274,10 @@ fn open(
     clock: &LinesClock,
     seed: u64,
     ear: bool,
-    pack: &Arc<Pack>,
+    rules: &Rules,
 ) -> (Session, Turn) {
     Session::open(Setup {
-        pack: Arc::clone(pack),
+        rules: rules.clone(),
         book,
         clock: Box::new(clock.clone()),
         ids: Box::new(SeededIds::new(seed)),

@@ -1,10 +1,10 @@
 //! The session: which job is taken up, under which rules, in whose name; and what it does when something fails.
 
-use super::harness::{Bench, PACK, START};
+use super::harness::{Bench, PACK, RULES, START};
 use sparehand::book::{Book, BookError, Customer, Files, JobLine, MemoryBook, Query, Survey};
 use sparehand::event::Envelope;
 use sparehand::rulebase::Pack;
-use sparehand::session::{Fault, Line, LinesClock, SeededIds, Session, Setup, guarded, read_time};
+use sparehand::session::{Fault, Line, LinesClock, Rules, SeededIds, Session, Setup, guarded, read_time};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU8, Ordering};
 
@@ -13,7 +13,7 @@ const ANOTHER: &str = "start a re-spring on the birch 44, front right";
 
 fn setup(book: Box<dyn Book + Send>, seed: u64) -> Setup {
     Setup {
-        pack: Arc::clone(&PACK),
+        rules: RULES.clone(),
         book,
         clock: Box::new(LinesClock::at(read_time(START).unwrap())),
         ids: Box::new(SeededIds::new(seed)),
@@ -65,7 +65,7 @@ fn a_new_job_may_be_started_while_several_are_asked_about() {
     assert_eq!(session.state().progress.number, 3);
 }
 
-fn edited() -> Arc<Pack> {
+fn edited() -> Rules {
     let mut files = PACK.files().clone();
     let step = "Say whose strut it is.";
     for text in files.values_mut() {
@@ -73,7 +73,7 @@ fn edited() -> Arc<Pack> {
     }
     let pack = Pack::from_files(files).unwrap();
     assert_ne!(pack.hash(), PACK.hash());
-    Arc::new(pack)
+    Rules::new(Arc::new(pack))
 }
 
 #[test]
@@ -85,7 +85,7 @@ fn a_job_keeps_the_pack_it_began_with_and_a_newer_one_is_offered() {
     assert_eq!(bench.session.pack().hash(), PACK.hash());
     let pinned = bench.last[0].events.iter().all(|event| event.pack == PACK.hash());
     assert!(pinned, "what is kept rests on the pinned pack");
-    bench.reopened(&PACK).say(&["say that again"]).hears("Say whose strut it is");
+    bench.reopened(&RULES).say(&["say that again"]).hears("Say whose strut it is");
 }
 
 #[test]

@@ -2,13 +2,12 @@
 //! that went in, by a checker that imports nothing of the program.
 
 use super::checker;
-use super::harness::{Call, PACK, START, folder};
+use super::harness::{RULES, START};
 use super::technician::{Bench, Manner, Technician};
 use serde_json::Value;
 use sparehand::book::{Book, MemoryBook, Query};
 use sparehand::front::{answer_json, log_of};
 use sparehand::session::{Clock, Line, LinesClock, SeededIds, Session, Setup, Turn, read_time};
-use std::sync::Arc;
 
 const BEGIN: &str = "start a re-spring on the birch 44, front left";
 
@@ -32,7 +31,7 @@ impl Library {
     fn open(&mut self, book: Box<dyn Book + Send>) -> Value {
         self.openings += 1;
         let (session, turn) = Session::open(Setup {
-            pack: Arc::clone(&PACK),
+            rules: RULES.clone(),
             book,
             clock: Box::new(self.clock.clone()),
             ids: Box::new(SeededIds::new(self.openings)),

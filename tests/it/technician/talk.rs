@@ -150,6 +150,8 @@ impl Technician {
         };
         // Beyond its travel, or, where it is to be set, off by a few: nobody can know of a count that is off by a few.
         let off = if set && self.dice.of_hundred(50) { 3.0 } else { 60.0 };
+        // Turns have no end that a count could be beyond.
+        let out = out && (set || waits != "turns");
         let value = if out { value + off } else { value };
         spoken(value, 2, if self.dice.of_hundred(30) && waits != "position" { waits } else { "" })
     }
