@@ -14,6 +14,8 @@ type State = usize;
 struct Node {
     arcs: Vec<(Symbol, State)>,
     any: Vec<State>,
+    /// Where its little words lead: a rule can do without them.
+    small: Vec<State>,
     free: Vec<State>,
     ends: Option<usize>,
 }
@@ -92,6 +94,11 @@ impl<'a> Builder<'a> {
         Self { symbols, rules: talk.by_name(), inline, net: Net { nodes: vec![Node::default()] } }
     }
 
+    /// The symbol of a word, if a rule has it.
+    pub fn symbol(&self, word: &str) -> Option<Symbol> {
+        self.symbols.get(word)
+    }
+
     /// Adds a rule that ends with that number.
     pub fn add(&mut self, body: &Expr, number: usize) {
         let end = self.node();
@@ -101,9 +108,12 @@ impl<'a> Builder<'a> {
         self.expand(body, 0, end);
     }
 
-    /// The net, its free moves worked out.
-    pub fn finish(mut self) -> Net {
+    /// The net, its free moves worked out, and what it may leave out.
+    pub fn finish(mut self, small: &BTreeSet<Symbol>) -> Net {
         self.net.close();
+        for node in &mut self.net.nodes {
+            node.small = node.arcs.iter().filter(|(symbol, _)| small.contains(symbol)).map(|(_, next)| *next).collect();
+        }
         self.net
     }
 
@@ -202,8 +212,6 @@ pub struct Costs<'a> {
     pub skip: &'a [f32],
     /// What a word taken as free text costs.
     pub any: f32,
-    /// Symbols that a rule can do without, at `missing`.
-    pub small: &'a BTreeSet<Symbol>,
     /// What a missing little word costs.
     pub missing: f32,
     /// Paths that cost more are given up.
@@ -242,22 +250,23 @@ impl Net {
         seen
     }
 
-    /// How many nodes the net has.
+    /// The rules that fit from `from` on: for each place up to `to`, each rule that may end there with its cheapest cost.
     #[must_use]
-    pub fn size(&self) -> usize {
-        self.nodes.len()
-    }
-
-    /// The rules that fit from `from` to `to`, each with its cheapest cost.
-    #[must_use]
-    pub fn parse(&self, edges: &[Vec<Edge>], from: usize, to: usize, costs: &Costs<'_>) -> BTreeMap<usize, f32> {
+    pub fn parse(&self, edges: &[Vec<Edge>], from: usize, to: usize, costs: &Costs<'_>) -> Vec<BTreeMap<usize, f32>> {
         let mut live: Vec<Vec<(State, f32)>> = vec![Vec::new(); to.saturating_sub(from) + 1];
         if let Some(first) = live.first_mut() {
             first.push((0, 0.0));
         }
-        for at in from..to {
-            let states = cheapest(live.get_mut(at - from).map(std::mem::take).unwrap_or_default());
-            for (state, cost) in self.without_small(states, costs) {
+        let mut found = Vec::with_capacity(live.len());
+        for at in from..=to {
+            let mut states = live.get_mut(at - from).map(std::mem::take).unwrap_or_default();
+            self.without_small(&mut states, costs);
+            cheapest(&mut states);
+            found.push(self.ends(&states));
+            if at == to {
+                break;
+            }
+            for (state, cost) in states {
                 self.step(state, cost, at, to, edges, costs, |end, next, cost| {
                     if let Some(list) = live.get_mut(end - from) {
                         list.push((next, cost));
@@ -265,33 +274,30 @@ impl Net {
                 });
             }
         }
-        let last = cheapest(live.pop().unwrap_or_default());
+        found
+    }
+
+    fn ends(&self, states: &[(State, f32)]) -> BTreeMap<usize, f32> {
         let mut found: BTreeMap<usize, f32> = BTreeMap::new();
-        for (state, cost) in self.without_small(last, costs) {
-            if let Some(end) = self.nodes.get(state).and_then(|node| node.ends) {
-                let best = found.entry(end).or_insert(cost);
-                *best = best.min(cost);
+        for (state, cost) in states {
+            if let Some(end) = self.nodes.get(*state).and_then(|node| node.ends) {
+                let best = found.entry(end).or_insert(*cost);
+                *best = best.min(*cost);
             }
         }
         found
     }
 
-    fn without_small(&self, mut states: Vec<(State, f32)>, costs: &Costs<'_>) -> Vec<(State, f32)> {
-        if costs.small.is_empty() {
-            return states;
-        }
+    /// Adds the states that a missing little word leads to.
+    fn without_small(&self, states: &mut Vec<(State, f32)>, costs: &Costs<'_>) {
         for at in 0..states.len() {
             let Some((state, cost)) = states.get(at).copied() else { continue };
             if state == 0 || cost + costs.missing > costs.budget {
                 continue;
             }
-            for (symbol, next) in self.nodes.get(state).into_iter().flat_map(|node| &node.arcs) {
-                if costs.small.contains(symbol) {
-                    states.push((*next, cost + costs.missing));
-                }
-            }
+            let Some(node) = self.nodes.get(state) else { continue };
+            states.extend(node.small.iter().map(|next| (*next, cost + costs.missing)));
         }
-        cheapest(states)
     }
 
     #[expect(clippy::too_many_arguments, reason = "one step of the walk needs the whole place")]
@@ -342,9 +348,8 @@ impl Net {
     }
 }
 
-/// The states with the cheapest way to each.
-fn cheapest(mut states: Vec<(State, f32)>) -> Vec<(State, f32)> {
+/// Keeps the cheapest way to each state.
+fn cheapest(states: &mut Vec<(State, f32)>) {
     states.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
     states.dedup_by_key(|(state, _)| *state);
-    states
 }

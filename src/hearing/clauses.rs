@@ -3,6 +3,7 @@
 use super::class::Class;
 use super::parsed::{Fitting, Parsed};
 use super::token::Mark;
+use std::collections::BTreeMap;
 
 /// A stretch of the line with what it was taken for.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,6 +21,14 @@ pub struct Clause {
 pub fn clauses(line: &Parsed<'_>) -> Vec<Clause> {
     let places = places(line);
     let count = places.len();
+    let starts: Vec<(usize, Vec<BTreeMap<usize, f32>>)> = places
+        .iter()
+        .take(count.saturating_sub(1))
+        .map(|place| {
+            let start = place + joined(line, *place);
+            (start, line.parses(start))
+        })
+        .collect();
     // best[n]: the best value of the line up to place n, the place before, and the clause between.
     let mut best: Vec<Option<(f32, usize, Clause)>> = vec![None; count];
     for to in 1..count {
@@ -31,7 +40,8 @@ pub fn clauses(line: &Parsed<'_>) -> Vec<Clause> {
                     _ => continue,
                 }
             };
-            let clause = clause(line, *start, *end);
+            let Some((after, parses)) = starts.get(from) else { continue };
+            let clause = Clause { from: *after, to: *end, fits: line.fittings(*after, *end, parses) };
             let value = before + value(line, &clause) - cut_cost(line, *start);
             let slot = best.get_mut(to);
             if let Some(slot) = slot
@@ -94,14 +104,9 @@ fn places(line: &Parsed<'_>) -> Vec<usize> {
     out
 }
 
-fn clause(line: &Parsed<'_>, from: usize, to: usize) -> Clause {
-    // A joining word at the front belongs to no clause.
-    let joined = line
-        .tokens
-        .get(from)
-        .is_some_and(|token| matches!(token.text.as_str(), "and" | "then" | "but" | "so" | "also") && from + 1 < to);
-    let start = from + usize::from(joined);
-    Clause { from: start, to, fits: line.fittings(start, to) }
+/// A joining word at the front belongs to no clause.
+fn joined(line: &Parsed<'_>, at: usize) -> usize {
+    usize::from(line.tokens.get(at).is_some_and(|token| joins(&token.text)) && at + 1 < line.tokens.len())
 }
 
 /// What a clause is worth: how well its best class fits, by how much it has to tell.

@@ -38,8 +38,6 @@ pub struct Compiled {
     pub fillers: HashSet<String>,
     /// Words of little meaning.
     pub small: HashSet<String>,
-    /// The same, as symbols.
-    pub small_symbols: BTreeSet<Symbol>,
     /// The word lists.
     pub words: Words,
 }
@@ -56,7 +54,7 @@ struct Example {
 }
 
 /// Expansions drawn for each alternative of a rule.
-const DRAWN: usize = 12;
+const DRAWN: usize = 16;
 
 impl Compiled {
     /// Compiles a pack's talk; tags that mean nothing are passed over (the loader reports them).
@@ -66,7 +64,6 @@ impl Compiled {
         out.fillers = talk.words.fillers.iter().cloned().collect();
         out.small = talk.words.small.iter().cloned().collect();
         let rules = out.nets(talk);
-        out.small_symbols = talk.words.small.iter().filter_map(|word| out.symbols.get(word)).collect();
         out.fit(talk, &rules, spot, parts, unit_words);
         out
     }
@@ -78,7 +75,7 @@ impl Compiled {
         for (number, rule) in inner.iter().enumerate() {
             pieces.add(&rule.body, number);
         }
-        self.pieces = pieces.finish();
+        self.pieces = pieces.finish(&BTreeSet::new());
         self.piece_symbols = inner.iter().map(|rule| symbols.add(&format!("<{}>", rule.name))).collect();
         let mut tags: BTreeMap<&str, usize> = BTreeMap::new();
         let mut public = Vec::new();
@@ -102,7 +99,8 @@ impl Compiled {
             }
             public.push((rule, class));
         }
-        self.rules = rules.finish();
+        let small = talk.words.small.iter().filter_map(|word| rules.symbol(word)).collect();
+        self.rules = rules.finish(&small);
         self.symbols = symbols;
         public
     }

@@ -110,6 +110,14 @@ impl Judge<'_> {
             return (Heard::ask(between, why, 0.5), told);
         }
         merge(&mut taken.acts);
+        let valued = |act: &Act| act.act == ActName::Reading && act.slots.value.is_some();
+        if measure::is_number(self.line.waiting.kind) && taken.acts.iter().any(valued) {
+            // The value closes the step; "and it clicked" adds nothing.
+            taken.acts.retain(|act| act.act != ActName::Confirm || act.slots.about.is_some());
+        }
+        if taken.acts.iter().any(|act| matches!(act.act, ActName::Start | ActName::Switch | ActName::Back | ActName::Finish)) {
+            taken.acts.retain(|act| act.act != ActName::Resume);
+        }
         let bare = |act: &Act| matches!(act.act, ActName::Confirm | ActName::Deny) && act.slots.about.is_none();
         // "Yes, but which way": the question is what is wanted.
         if taken.acts.first().is_some_and(bare) && self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "yes" | "no")) && taken.acts.get(1).is_some_and(|act| act.act.is_question())
@@ -186,8 +194,10 @@ impl Judge<'_> {
                 Verdict::Take(filled(&Act::new(ActName::AskSwap), &source), 0.6)
             }
             Verdict::Decline if self.unclear_value(clause, &source) => {
-                let mut act = filled(&Act::new(ActName::Reading), &source);
-                act.slots.text = None;
+                let act = filled(&Act::new(ActName::Reading), &source);
+                if self.plain_value(clause, &source) {
+                    return self.value(act, clause.fits.first(), &source);
+                }
                 Verdict::Ask(vec![act], Doubt::Vague)
             }
             verdict => verdict,
@@ -199,7 +209,28 @@ impl Judge<'_> {
         let waiting = self.line.waiting.kind;
         let fits = source.numbers().iter().any(|spoken| spoken.unit.is_none_or(|unit| measure::fits(unit, waiting)));
         let chatter = clause.fits.iter().any(|fit| matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Decline)) && fit.chance > 0.5);
-        measure::is_number(waiting) && fits && !chatter && self.parsed.known(clause.from, clause.to) > 0.5
+        let first = self.parsed.tokens.get(clause.from).map_or("", |token| token.text.as_str());
+        let asks = matches!(first, "what" | "which" | "how" | "why" | "where" | "when" | "who" | "whose" | "is" | "are" | "do" | "does" | "did" | "can" | "should" | "will" | "would")
+            || guard(self.parsed, 0, self.parsed.tokens.len()).elsewhere;
+        measure::is_number(waiting) && fits && !chatter && !asks && self.parsed.known(clause.from, clause.to) > 0.5
+    }
+
+    /// One number, nothing that doubts it, and the model takes the clause for a reading.
+    fn plain_value(&self, clause: &Clause, source: &Source<'_>) -> bool {
+        let chance = |name: ActName| -> f32 {
+            let of = |fit: &&Fitting| self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(name);
+            clause.fits.iter().filter(of).map(|fit| fit.chance).sum()
+        };
+        let chatter: f32 = clause.fits.iter().filter(|fit| !self.is_act(fit)).map(|fit| fit.chance).sum();
+        source.numbers().len() == 1
+            && !guard(self.parsed, clause.from, clause.to).any()
+            && chance(ActName::Reading) > 0.3
+            && chatter < 0.2
+            && self.parsed.known(clause.from, clause.to) > 0.6
+    }
+
+    fn is_act(&self, fit: &Fitting) -> bool {
+        matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Act(_)))
     }
 
     fn judge(&self, clause: &Clause, source: &Source<'_>) -> Verdict {
@@ -212,27 +243,54 @@ impl Judge<'_> {
             Class::Refuse(_) => Verdict::Decline,
             Class::Ask if fit.score > 0.45 => Verdict::Ask(Vec::new(), Doubt::Hedged),
             Class::Ask => Verdict::Decline,
-            Class::Act(act) => self.act(act, fit, source),
+            Class::Act(act) => self.act(act, fit, &clause.fits, source),
         }
     }
 
-    fn act(&self, act: &Act, fit: &Fitting, source: &Source<'_>) -> Verdict {
+    /// Whether a class stands well before every other one, and before chatter.
+    fn leads(&self, fit: &Fitting, fits: &[Fitting]) -> bool {
+        let name = |fit: &Fitting| self.parsed.talk.classes.get(fit.class).and_then(Class::name);
+        let own = name(fit);
+        let sum: f32 = fits.iter().filter(|other| name(other) == own).map(|other| other.chance).sum();
+        let next = fits.iter().filter(|other| name(other) != own).map(|other| other.chance).fold(0.0, f32::max);
+        sum >= 0.28 && sum >= 1.8 * next
+    }
+
+    fn act(&self, act: &Act, fit: &Fitting, clause_fits: &[Fitting], source: &Source<'_>) -> Verdict {
         let act = filled(act, source);
+        let about_this = !guard(self.parsed, 0, self.parsed.tokens.len()).elsewhere;
+        let free = matches!(act.act, ActName::Note | ActName::Trouble | ActName::Pause | ActName::Skip | ActName::Again | ActName::Resume | ActName::By | ActName::Help | ActName::AskLeft);
+        if !about_this && !free {
+            return Verdict::Decline;
+        }
+        let lead = self.leads(fit, clause_fits);
         let plain = !guard(self.parsed, source.from, source.to).any();
         let certain = plain && fit.chance >= 0.88 && self.parsed.known(source.from, source.to) > 0.85;
         let too_loose = fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act)) && !certain;
         let no_rule = fit.rule.is_none() && needs_rule(act.act) && !(certain && fit.chance >= 0.94);
-        if too_loose || fit.score < needed(act.act) || no_rule {
+        let asks = act.act.is_question() && lead && self.parsed.known(source.from, source.to) > 0.75;
+        if too_loose || (fit.score < needed(act.act) && !asks) || no_rule {
             return if fit.score < 0.3 { Verdict::Decline } else if act.act.is_question() { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
         }
+        let tight = |word: &str| matches!(word, "tight" | "snug" | "nipped" | "tightened");
+        if act.act == ActName::Confirm && measure::is_number(self.line.waiting.kind)
+            && self.parsed.tokens.get(source.from..source.to).unwrap_or_default().iter().any(|token| tight(&token.text))
+        {
+            // Tight is no value: the value is what the step waits for.
+            return Verdict::Ask(vec![act], Doubt::Hedged);
+        }
         match act.act {
-            ActName::Reading | ActName::Correct => self.value(act, fit, source),
+            ActName::Reading | ActName::Correct => self.value(act, Some(fit), source),
             _ => self.named(act, fit, source),
         }
     }
 
     /// A part that is not this unit's, or a name that fits several, is asked about.
     fn named(&self, act: Act, fit: &Fitting, source: &Source<'_>) -> Verdict {
+        let two_sides = source.mentions().any(|mention| mention.what == What::Corner(None));
+        if two_sides && matches!(act.act, ActName::Switch | ActName::Start) {
+            return Verdict::Ask(vec![act], Doubt::Side);
+        }
         let set = |id: &str| self.unit.thing(id).is_none_or(|thing| thing.sort.is_adjusted());
         let vague = matches!(act.act, ActName::AskSetting) && source.named().is_none();
         if vague && fit.rule.is_none_or(|(_, cost)| cost > 0.2) && !act.slots.about.as_deref().is_some_and(set) {
@@ -257,11 +315,12 @@ impl Judge<'_> {
         Verdict::Take(act, fit.score)
     }
 
-    fn value(&self, act: Act, fit: &Fitting, source: &Source<'_>) -> Verdict {
+    fn value(&self, act: Act, fit: Option<&Fitting>, source: &Source<'_>) -> Verdict {
+        let score = fit.map_or(0.5, |fit| fit.score);
         let numbers = source.numbers();
         let Some(value) = act.slots.value else {
             return if act.act == ActName::Correct && source.named().is_some() {
-                Verdict::Take(act, fit.score)
+                Verdict::Take(act, score)
             } else {
                 Verdict::Ask(vec![act], Doubt::Vague)
             };
@@ -303,7 +362,7 @@ impl Judge<'_> {
         if waiting == WaitingFor::YesOrNo && spoken.unit.is_none() && source.named().is_none() {
             return Verdict::Ask(vec![act], Doubt::Meaning);
         }
-        Verdict::Take(act, fit.score)
+        Verdict::Take(act, score)
     }
 }
 

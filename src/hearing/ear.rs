@@ -48,6 +48,11 @@ pub struct Ear {
     never: Vec<String>,
 }
 
+/// Words of corners.
+const CORNER_WORDS: [&str; 14] = [
+    "front", "rear", "back", "left", "right", "nearside", "offside", "driver", "drivers", "passenger", "passengers", "hand", "side", "corner",
+];
+
 /// Units whose names the example lines may use; with no unit in hand theirs are the names known.
 const EXAMPLE_UNITS: usize = 12;
 
@@ -114,6 +119,9 @@ impl Ear {
             Compiled::new(talk, &spot, &ear.none.1, &unit_words)
         };
         ear.talk = compiled;
+        let names = ear.foreign.keys().chain(ear.unit_names.keys()).chain(ear.procedures.keys()).chain(ear.tools.keys());
+        let words: Vec<String> = names.flat_map(|name| name.split([' ', '-'])).map(str::to_owned).collect();
+        ear.talk.lexicon.know_all(words.into_iter().chain(CORNER_WORDS.map(str::to_owned)));
         ear
     }
 

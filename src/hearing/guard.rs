@@ -13,6 +13,8 @@ pub struct Guard {
     pub reports: bool,
     /// It asks.
     pub asks: bool,
+    /// It is about something else than the unit.
+    pub elsewhere: bool,
 }
 
 /// The guards of a stretch.
@@ -24,6 +26,7 @@ pub fn guard(line: &Parsed<'_>, from: usize, to: usize) -> Guard {
         out.denies |= words.denials.contains(&token.text);
         out.hedges |= words.hedges.contains(&token.text);
         out.reports |= words.reported.contains(&token.text);
+        out.elsewhere |= words.elsewhere.contains(&token.text);
         out.asks |= token.mark == super::token::Mark::Question;
     }
     out

@@ -5,7 +5,6 @@ use super::names::Names;
 use super::sound;
 use super::stem::stem;
 use super::token::Token;
-use crate::quantity::figures;
 use crate::rulebase::talk::Words;
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
@@ -33,6 +32,8 @@ struct Guess {
     cost: f32,
 }
 
+/// What it costs that a word follows which no example has.
+const NEW_WORD: f32 = 5.0;
 const EDGE: &str = "<edge>";
 /// A bench word never costs less than this to be put for a known one.
 const SAME_SOUND: f32 = 5.0;
@@ -95,6 +96,13 @@ impl Lexicon {
     #[must_use]
     pub fn of_bench(&self, word: &str) -> bool {
         self.bench.contains(word) || is_number_word(word) || measure::is_measure(word)
+    }
+
+    /// Takes words in that are what they are, whatever they sound like.
+    pub fn know_all(&mut self, words: impl IntoIterator<Item = String>) {
+        for word in words {
+            self.know(&word);
+        }
     }
 
     /// The tokens with misheard words mended where sound and neighbours agree; `unit` leads.
@@ -161,7 +169,7 @@ impl Lexicon {
         } else {
             0.8 + (1.0 - like) * 12.0
         };
-        (like >= if known { 0.6 } else { 0.7 }).then(|| Guess { text: other.to_owned(), cost })
+        (like >= if known { 0.6 } else { 0.74 }).then(|| Guess { text: other.to_owned(), cost })
     }
 
     fn likeliest(&self, guesses: &[Vec<Guess>], unit: &Names) -> Vec<String> {
@@ -198,7 +206,9 @@ impl Lexicon {
 
     /// What it costs that one class of word follows another: the negative logarithm of its chance.
     fn follows(&self, before: &str, after: &str) -> f32 {
-        let alone = (self.singles.get(after).copied().unwrap_or(0.0) + 0.1) / (self.total + 100.0);
+        // A word that no example has may stand anywhere, as any word may.
+        let Some(count) = self.singles.get(after) else { return NEW_WORD };
+        let alone = (count + 0.1) / (self.total + 100.0);
         let seen = self.singles.get(before).copied().unwrap_or(0.0);
         let pair = self.pairs.get(before).and_then(|next| next.get(after)).copied().unwrap_or(0.0);
         let chance = (pair + 4.0 * alone) / (seen + 4.0);
@@ -210,8 +220,14 @@ impl Lexicon {
 #[must_use]
 pub fn is_number_word(word: &str) -> bool {
     word.starts_with(|c: char| c.is_ascii_digit())
-        || matches!(word, "hundred" | "half" | "quarter" | "quarters" | "dozen" | "point" | "thousand")
-        || figures::read_all(&[word]).is_some_and(|reading| reading.form != figures::Form::Article && word != "a" && word != "an")
+        || (word.starts_with(['-', '.']) && word.chars().nth(1).is_some_and(|c| c.is_ascii_digit()))
+        || matches!(
+            word,
+            "zero" | "nought" | "naught" | "nil" | "oh" | "one" | "two" | "three" | "four" | "five" | "six" | "seven" | "eight" | "nine" | "ten"
+                | "eleven" | "twelve" | "thirteen" | "fourteen" | "fifteen" | "sixteen" | "seventeen" | "eighteen" | "nineteen"
+                | "twenty" | "thirty" | "forty" | "fourty" | "fifty" | "sixty" | "seventy" | "eighty" | "ninety" | "hundred"
+                | "thousand" | "half" | "quarter" | "quarters" | "dozen" | "point"
+        )
 }
 
 fn class_of(word: &str, unit: &Names, units: &HashSet<String>) -> String {

@@ -129,16 +129,22 @@ impl<'a> Parsed<'a> {
         self.skip.get(from..to).unwrap_or_default().iter().map(|cost| cost.clamp(0.1, 1.0)).sum()
     }
 
+    /// The rules that fit from a place on, for each place where they may end.
+    #[must_use]
+    pub fn parses(&self, from: usize) -> Vec<BTreeMap<usize, f32>> {
+        let costs = Costs { skip: &self.skip, any: 0.05, missing: 0.2, budget: BUDGET };
+        self.talk.rules.parse(&self.edges, from, self.tokens.len(), &costs)
+    }
+
     /// The classes that fit between two places, best first.
     #[must_use]
-    pub fn fittings(&self, from: usize, to: usize) -> Vec<Fitting> {
-        let costs = Costs { skip: &self.skip, any: 0.05, small: &self.talk.small_symbols, missing: 0.2, budget: BUDGET };
+    pub fn fittings(&self, from: usize, to: usize, parses: &[BTreeMap<usize, f32>]) -> Vec<Fitting> {
         let mut rules: BTreeMap<usize, (usize, f32)> = BTreeMap::new();
-        for (rule, cost) in self.talk.rules.parse(&self.edges, from, to, &costs) {
-            let Some((class, _)) = self.talk.sources.get(rule) else { continue };
-            let best = rules.entry(*class).or_insert((rule, cost));
-            if cost < best.1 {
-                *best = (rule, cost);
+        for (rule, cost) in parses.get(to.saturating_sub(from)).into_iter().flatten() {
+            let Some((class, _)) = self.talk.sources.get(*rule) else { continue };
+            let best = rules.entry(*class).or_insert((*rule, *cost));
+            if *cost < best.1 {
+                *best = (*rule, *cost);
             }
         }
         let clause: Vec<Seen> =

@@ -61,7 +61,14 @@ impl Source<'_> {
     /// The part named, if one is and it is one.
     #[must_use]
     pub fn named(&self) -> Option<String> {
-        let parts = self.parts();
+        let parts: Vec<&BTreeSet<String>> = self
+            .mentions()
+            .filter(|mention| !denied(self, mention.start))
+            .filter_map(|mention| match &mention.what {
+                What::Part(ids) => Some(ids),
+                _ => None,
+            })
+            .collect();
         let sure: Vec<&&BTreeSet<String>> = parts.iter().filter(|ids| ids.len() == 1).collect();
         // Of several parts the one in hand counts least: "the nut on the seal head" is about what was named first.
         sure.first().and_then(|ids| ids.first().cloned())

@@ -311,17 +311,20 @@ fn part(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<'_>) -> Optio
     let after = texts.get(at + 1).copied().unwrap_or_default();
     let points = matches!(before, "the" | "on" | "for" | "of" | "this" | "that" | "" | "and") && matches!(after, "is" | "at" | "to" | "one" | "" | "out" | "was" | "meant" | "go" | "goes" | "and" | "should" | "does" | "for" | "needs" | "same");
     let points = points || (super::lexicon::is_number_word(after) && before != "too");
-    if points && !scene.small.contains(word) && let Some(ids) = scene.unit.first(word) {
+    if points && !scene.small.contains(word) && !scene.never.iter().any(|never| never == word) && let Some(ids) = scene.unit.first(word) {
         let one = usize::from(after == "one");
         return found(1 + one, ids, Fit::First);
     }
     None
 }
 
-/// The part in hand settles a name that fits several.
+/// The part in hand settles a name that fits several: it itself, or what belongs to it ("foot nut" to "foot grub").
 fn settled(ids: &BTreeSet<String>, fit: Fit, scene: &Scene<'_>) -> BTreeSet<String> {
-    match scene.about {
-        Some(about) if ids.len() > 1 && fit != Fit::Sound && ids.contains(about) => BTreeSet::from([about.to_owned()]),
-        _ => ids.clone(),
+    let Some(about) = scene.about.filter(|_| ids.len() > 1 && fit != Fit::Sound) else { return ids.clone() };
+    if ids.contains(about) {
+        return BTreeSet::from([about.to_owned()]);
     }
+    let first = about.split('-').next().unwrap_or(about);
+    let kin: BTreeSet<String> = ids.iter().filter(|id| id.split('-').next() == Some(first)).cloned().collect();
+    if kin.len() == 1 { kin } else { ids.clone() }
 }

@@ -20,6 +20,8 @@ pub struct Words {
     pub heard: BTreeMap<String, Vec<String>>,
     /// Words of part names that people use for one another ("compression" for "bump").
     pub also: BTreeMap<String, Vec<String>>,
+    /// Words that show, in a question or a value, that the line is about something else than the unit.
+    pub elsewhere: Vec<String>,
     /// Last words of part names that do not stand for the part alone ("stop").
     pub never_alone: Vec<String>,
     /// Everyday words beyond the grammars' that are what they are and never a misheard part.
