@@ -9,7 +9,9 @@ use super::model::{Model, Sample};
 use super::names::Names;
 use super::phrases::Phrases;
 use super::sample::Sampler;
+use super::stem::stem;
 use super::token::{Token, tokens};
+use crate::act::ActName;
 use crate::rulebase::talk::{Expr, Talk, TalkRule, Words};
 use std::collections::{BTreeMap, BTreeSet, HashSet};
 
@@ -40,6 +42,10 @@ pub struct Compiled {
     pub small: HashSet<String>,
     /// The word lists.
     pub words: Words,
+    /// For each class, the stems of the words that its examples use.
+    pub class_words: Vec<HashSet<String>>,
+    /// Stems of words that several examples of bench talk use.
+    pub domain: HashSet<String>,
 }
 
 /// Finds what tokens mention, for the example lines.
@@ -99,7 +105,7 @@ impl Compiled {
             }
             public.push((rule, class));
         }
-        let small = talk.words.small.iter().filter_map(|word| rules.symbol(word)).collect();
+        let small = talk.words.dropped.iter().filter_map(|word| rules.symbol(word)).collect();
         self.rules = rules.finish(&small);
         self.symbols = symbols;
         public
@@ -133,6 +139,45 @@ impl Compiled {
             })
             .collect();
         self.model = Model::fit(&samples, self.classes.len());
+        self.learn_words(&lines);
+        self.learn_rule_words(talk, rules);
+    }
+
+    /// Which words belong to which class, and which to the bench as a whole.
+    fn learn_words(&mut self, lines: &[Example]) {
+        self.class_words = vec![HashSet::new(); self.classes.len()];
+        let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+        for line in lines {
+            let technical = self.classes.get(line.class).and_then(Class::name).is_some_and(is_technical);
+            for word in &line.seen {
+                let root = stem(&word.text);
+                if technical && line.weight > 0.9 {
+                    *counts.entry(root.clone()).or_default() += 1;
+                }
+                if let Some(words) = self.class_words.get_mut(line.class) {
+                    words.insert(root);
+                }
+            }
+        }
+        self.domain = counts.into_iter().filter(|(_, count)| *count >= 4).map(|(word, _)| word).collect();
+    }
+
+    /// The words of a class's rules and of the pieces they name are its own too.
+    fn learn_rule_words(&mut self, talk: &Talk, rules: &[(&TalkRule, usize)]) {
+        let names = talk.by_name();
+        for (rule, class) in rules {
+            let Some(words) = self.class_words.get_mut(*class) else { continue };
+            let mut todo = vec![&rule.body];
+            let mut done: BTreeSet<&str> = BTreeSet::new();
+            while let Some(body) = todo.pop() {
+                words.extend(body.words().into_iter().flat_map(tokens).map(|token| stem(&token.text)));
+                for name in body.names() {
+                    if let Some(piece) = names.get(name).filter(|_| done.insert(name)) {
+                        todo.push(&piece.body);
+                    }
+                }
+            }
+        }
     }
 
     /// A word as the model sees it.
@@ -263,6 +308,15 @@ const MEASURE_WORDS: [&str; 34] = [
     "click", "clicks", "turn", "turns", "newton", "newtons", "metre", "metres", "pounds", "foot", "millimetre",
     "millimetres", "bar", "degrees", "kilos", "millilitres", "minutes", "hours", "inches", "position", "flats", "thou",
 ];
+
+/// Acts whose examples are about the work, and not about people's comings and goings.
+fn is_technical(name: ActName) -> bool {
+    !matches!(
+        name,
+        ActName::Pause | ActName::Resume | ActName::Note | ActName::By | ActName::Help | ActName::Again | ActName::Wait | ActName::Finish
+            | ActName::Back | ActName::AskNow | ActName::AskNext | ActName::AskLeft | ActName::AskTime | ActName::AskLog
+    )
+}
 
 /// An example as a rule of its own: its words, slots in angle brackets.
 fn as_rule(example: &str) -> Expr {

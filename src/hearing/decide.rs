@@ -10,7 +10,7 @@ use super::names::Names;
 use super::parsed::{Fitting, Parsed};
 use super::slots::{Source, filled};
 use super::vocabulary::Vocabulary;
-use crate::act::{Act, ActName, Doubt, Heard, WaitingFor};
+use crate::act::{Act, ActName, Doubt, Heard, Outcome, WaitingFor};
 use crate::quantity::figures::Kind;
 
 /// The outcome for a line, and what decided it.
@@ -36,6 +36,7 @@ struct Taken {
     beside: f32,
     against: bool,
     numbers: bool,
+    unexplained: bool,
     doubt: Option<(Vec<Act>, Doubt)>,
 }
 
@@ -68,7 +69,22 @@ impl Judge<'_> {
         for (clause, verdict) in clauses.iter().zip(verdicts) {
             self.gather(&mut taken, clause, verdict);
         }
-        self.outcome(taken)
+        let (heard, told) = self.outcome(taken);
+        let waits = !matches!(self.line.waiting.kind, WaitingFor::Nothing | WaitingFor::Text);
+        if heard.outcome == Outcome::Decline && waits && self.opens_with_doubt() {
+            return (Heard::ask(Vec::new(), Doubt::Hedged, 0.4), "it begins with a doubt".to_owned());
+        }
+        (heard, told)
+    }
+
+    fn opens_with_answer(&self) -> bool {
+        self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "yes" | "no"))
+    }
+
+    fn opens_with_doubt(&self) -> bool {
+        self.parsed.tokens.first().is_some_and(|token| {
+            matches!(token.text.as_str(), "probably" | "maybe" | "perhaps" | "possibly" | "nearly" | "almost" | "hopefully" | "apparently" | "think" | "reckon")
+        })
     }
 
     fn gather(&self, taken: &mut Taken, clause: &Clause, verdict: Verdict) {
@@ -98,6 +114,7 @@ impl Judge<'_> {
                 if chatter || self.parsed.known(clause.from, clause.to) < 0.5 {
                     taken.beside += weight;
                 }
+                taken.unexplained = true;
                 taken.numbers |= self.parsed.mentions.iter().any(|mention| mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some());
             }
             Verdict::Aside | Verdict::Refuse(_) => {}
@@ -115,8 +132,16 @@ impl Judge<'_> {
             // The value closes the step; "and it clicked" adds nothing.
             taken.acts.retain(|act| act.act != ActName::Confirm || act.slots.about.is_some());
         }
-        if taken.acts.iter().any(|act| matches!(act.act, ActName::Start | ActName::Switch | ActName::Back | ActName::Finish)) {
+        let has = |acts: &[Act], names: &[ActName]| acts.iter().any(|act| names.contains(&act.act));
+        if has(&taken.acts, &[ActName::Start, ActName::Switch, ActName::Back, ActName::Finish]) {
             taken.acts.retain(|act| act.act != ActName::Resume);
+        }
+        if has(&taken.acts, &[ActName::Start, ActName::Switch]) {
+            // What was not finished or not meant was said of the place that is left.
+            taken.acts.retain(|act| act.act != ActName::Deny);
+        }
+        if has(&taken.acts, &[ActName::Deny]) && has(&taken.acts, &[ActName::Confirm]) {
+            return (Heard::ask(taken.acts, Doubt::Hedged, 0.4), "done and not done in one line".to_owned());
         }
         let bare = |act: &Act| matches!(act.act, ActName::Confirm | ActName::Deny) && act.slots.about.is_none();
         // "Yes, but which way": the question is what is wanted.
@@ -133,6 +158,9 @@ impl Judge<'_> {
         if !acts.iter().all(keeps) {
             if taken.beside > taken.weight.max(1.0) && acts.iter().all(|act| bare(act)) {
                 return (Heard::decline(0.6), "most of the line is about something else".to_owned());
+            }
+            if taken.unexplained && acts.iter().all(|act| bare(act)) && self.opens_with_answer() {
+                return (Heard::ask(acts, Doubt::Hedged, 0.4), "yes or no, and something that is not understood".to_owned());
             }
             if taken.against || (taken.numbers && acts.iter().any(|act| act.slots.value.is_some())) {
                 return (Heard::ask(acts, Doubt::Hedged, 0.4), "a part of the line speaks against it".to_owned());
@@ -155,7 +183,7 @@ impl Judge<'_> {
                             && fit.rule.is_some_and(|(_, cost)| cost < 0.4)
                             && fit.score > 0.6)
                 }
-                Some(Class::Decline) => fit.score > 0.45,
+                Some(Class::Decline) => fit.score > 0.7,
                 Some(Class::Refuse(_)) => fit.rule.is_some(),
                 _ => false,
             })
@@ -168,7 +196,18 @@ impl Judge<'_> {
         }
         let mut act = Act::new(ActName::Note);
         act.slots.text = Some(self.line.said.trim().to_owned());
+        if !self.about_the_bench() {
+            return Some((Heard::ask(vec![act], Doubt::Meaning, 0.4), "words are waited for, and these are of anything".to_owned()));
+        }
         Some((Heard::take(vec![act], 0.7), "words are waited for".to_owned()))
+    }
+
+    /// Whether any word of the line is one that bench talk uses.
+    fn about_the_bench(&self) -> bool {
+        let place = guard(self.parsed, 0, self.parsed.tokens.len());
+        let named = self.parsed.mentions.iter().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
+        let complaint = self.parsed.has("complaint", 0, self.parsed.tokens.len());
+        !place.elsewhere && (named || complaint || self.parsed.has("damage", 0, self.parsed.tokens.len()) || self.parsed.has("wont-move", 0, self.parsed.tokens.len()))
     }
 
     fn best<'c>(&self, clause: &'c Clause) -> Option<&'c Fitting> {
@@ -187,7 +226,7 @@ impl Judge<'_> {
         let offered = self.line.waiting.kind == WaitingFor::Tool
             && source.mentions().any(|mention| matches!(mention.what, What::Tool(_)) || mention.spoken().is_some());
         let swap = clause.fits.iter().any(|fit| {
-            fit.chance > 0.05 && self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(ActName::AskSwap)
+            fit.chance > 0.12 && self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(ActName::AskSwap)
         });
         match self.judge(clause, &source) {
             Verdict::Decline | Verdict::Ask(..) if offered && swap => {
@@ -259,15 +298,27 @@ impl Judge<'_> {
     fn act(&self, act: &Act, fit: &Fitting, clause_fits: &[Fitting], source: &Source<'_>) -> Verdict {
         let act = filled(act, source);
         let about_this = !guard(self.parsed, 0, self.parsed.tokens.len()).elsewhere;
-        let free = matches!(act.act, ActName::Note | ActName::Trouble | ActName::Pause | ActName::Skip | ActName::Again | ActName::Resume | ActName::By | ActName::Help | ActName::AskLeft);
+        let free = matches!(act.act, ActName::Note | ActName::Trouble | ActName::Pause | ActName::Skip | ActName::Again | ActName::Resume | ActName::By | ActName::Help);
         if !about_this && !free {
             return Verdict::Decline;
+        }
+        let supposed = source.line.text(source.from, source.to);
+        let supposed = format!(" {supposed} ");
+        if act.act == ActName::Trouble && (supposed.contains(" if ") || supposed.contains(" would have ")) {
+            return Verdict::Ask(vec![act], Doubt::Hedged);
+        }
+        let needs = matches!(act.act, ActName::AskSwap | ActName::AskWork | ActName::Again | ActName::Pause);
+        if needs && fit.rule.is_none_or(|(_, cost)| cost > 1.2) && fit.chance < 0.72 && self.line.waiting.kind != WaitingFor::Tool {
+            return if fit.chance > 0.4 && fit.score > 0.3 { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
+        }
+        if let Some(verdict) = self.out_of_place(&act, fit, source) {
+            return verdict;
         }
         let lead = self.leads(fit, clause_fits);
         let plain = !guard(self.parsed, source.from, source.to).any();
         let certain = plain && fit.chance >= 0.88 && self.parsed.known(source.from, source.to) > 0.85;
         let too_loose = fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act)) && !certain;
-        let no_rule = fit.rule.is_none() && needs_rule(act.act) && !(certain && fit.chance >= 0.94);
+        let no_rule = fit.rule.is_none() && needs_rule(act.act) && !(certain && fit.chance >= 0.94 && act.act != ActName::Switch && act.act != ActName::Confirm);
         let asks = act.act.is_question() && lead && self.parsed.known(source.from, source.to) > 0.75;
         if too_loose || (fit.score < needed(act.act) && !asks) || no_rule {
             return if fit.score < 0.3 { Verdict::Decline } else if act.act.is_question() { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
@@ -285,6 +336,45 @@ impl Judge<'_> {
         }
     }
 
+    /// An act whose clause has words that neither its examples nor the bench use, or lacks what such an act is about.
+    fn out_of_place(&self, act: &Act, fit: &Fitting, source: &Source<'_>) -> Option<Verdict> {
+        let (telling, foreign) = self.parsed.foreign(source.from, source.to, fit.class);
+        let exact = fit.rule.is_some_and(|(_, cost)| cost < 0.25);
+        let part = source.mentions().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
+        let free = matches!(act.act, ActName::Note | ActName::By | ActName::Skip) && fit.rule.is_some();
+        let share = foreign as f32 / telling.max(1) as f32;
+        let most = if part { 0.4 } else { 0.3 };
+        let beside_part = part && self.parsed.known(source.from, source.to) > 0.6;
+        let share = if beside_part { share * 0.8 } else { share };
+        if !free && foreign > 0 && (share > most || (foreign > 1 && !part)) {
+            return Some(if part && fit.score > 0.5 && act.act.is_question() { Verdict::Ask(vec![act.clone()], Doubt::Meaning) } else { Verdict::Decline });
+        }
+        let word = |list: &[&str]| {
+            self.parsed.tokens.get(source.from..source.to).unwrap_or_default().iter().any(|token| list.contains(&token.text.as_str()))
+        };
+        let whole_line = source.from == 0 && source.to == self.parsed.tokens.len();
+        let lone = source.to - source.from == 1;
+        match act.act {
+            ActName::Confirm if word(&["you", "your", "yours", "myself", "yourself", "himself", "themselves"]) => Some(Verdict::Decline),
+            ActName::Confirm if lone && !whole_line && word(&["out", "in", "on", "off", "up", "down", "through", "over", "good", "set", "clear"]) => {
+                Some(Verdict::Aside)
+            }
+            ActName::Confirm if foreign > 0 && word(&["they", "he"]) => Some(Verdict::Decline),
+            ActName::By if fit.rule.is_none_or(|(_, cost)| cost > 0.1) => Some(Verdict::Decline),
+            ActName::Wait if act.slots.duration.is_none() && !word(&["cure", "timer", "clock", "timing", "counting", "stopwatch"]) => {
+                Some(Verdict::Ask(vec![act.clone()], Doubt::Vague))
+            }
+            ActName::Want if !part && act.slots.value.is_none() && !exact => Some(Verdict::Decline),
+            ActName::Want if !part && act.slots.unit.is_none() && act.slots.value.is_some() => Some(Verdict::Ask(vec![act.clone()], Doubt::Vague)),
+            name if name.is_question() && !part && word(&["he", "they", "him", "their"]) && is_about_the_step(name) => Some(Verdict::Decline),
+            ActName::Fitted if !part => Some(Verdict::Decline),
+            ActName::AskPart if !part && fit.rule.is_none() && fit.chance < 0.8 => Some(Verdict::Decline),
+            ActName::Start if act.slots.procedure.is_none() && act.slots.unit.is_none() && !word(&["job"]) => Some(Verdict::Decline),
+            ActName::Switch if act.slots.corner.is_none() && act.slots.unit.is_none() && !word(&["side", "sides", "other", "one"]) => Some(Verdict::Decline),
+            _ => None,
+        }
+    }
+
     /// A part that is not this unit's, or a name that fits several, is asked about.
     fn named(&self, act: Act, fit: &Fitting, source: &Source<'_>) -> Verdict {
         let two_sides = source.mentions().any(|mention| mention.what == What::Corner(None));
@@ -292,8 +382,8 @@ impl Judge<'_> {
             return Verdict::Ask(vec![act], Doubt::Side);
         }
         let set = |id: &str| self.unit.thing(id).is_none_or(|thing| thing.sort.is_adjusted());
-        let vague = matches!(act.act, ActName::AskSetting) && source.named().is_none();
-        if vague && fit.rule.is_none_or(|(_, cost)| cost > 0.2) && !act.slots.about.as_deref().is_some_and(set) {
+        let no_setting = act.act == ActName::AskSetting && !act.slots.about.as_deref().is_some_and(set);
+        if no_setting && source.named().is_none() && act.slots.about.is_some() {
             return Verdict::Decline;
         }
         let named = act.slots.about.is_some();
@@ -354,6 +444,10 @@ impl Judge<'_> {
             }
             _ => {}
         }
+        let most = act.slots.about.as_deref().and_then(|id| self.unit.thing(id)).and_then(|thing| thing.most);
+        if most.is_some_and(|most| spoken.unit.is_none_or(|unit| matches!(unit, "click" | "position")) && value > f64::from(most) * 2.0 + 2.0) {
+            return Verdict::Ask(vec![act], Doubt::Number);
+        }
         let several = source.parts().iter().any(|ids| ids.len() > 1) && source.named().is_none();
         if several {
             let ids: Vec<Act> = source.parts().into_iter().flatten().map(|id| act.clone().about(id)).collect();
@@ -374,6 +468,15 @@ fn needed(name: ActName) -> f32 {
         name if name.is_question() => 0.42,
         _ => 0.45,
     }
+}
+
+/// Questions about the work in hand, of which nobody else is the subject.
+fn is_about_the_step(name: ActName) -> bool {
+    matches!(
+        name,
+        ActName::AskTool | ActName::AskTorque | ActName::AskTurn | ActName::AskMark | ActName::AskWhy | ActName::AskPart | ActName::AskCaution
+            | ActName::AskStuck | ActName::AskLocker | ActName::AskSwap
+    )
 }
 
 /// What a rule may leave out of the line before an act is not sure any more.
@@ -410,6 +513,11 @@ fn needs_rule(name: ActName) -> bool {
 fn merge(acts: &mut Vec<Act>) {
     acts.dedup_by(|later, earlier| {
         let valued = |act: &Act| matches!(act.act, ActName::Reading | ActName::Correct) && act.slots.value.is_some();
+        let same = valued(earlier) && valued(later) && earlier.slots.value == later.slots.value && earlier.slots.about == later.slots.about;
+        if same && (earlier.slots.unit.is_none() || later.slots.unit.is_none() || earlier.slots.unit == later.slots.unit) {
+            earlier.slots.unit = earlier.slots.unit.take().or_else(|| later.slots.unit.take());
+            return true;
+        }
         // "Ten, no, eleven": the first was never recorded.
         if valued(earlier) && later.act == ActName::Correct && valued(later) && earlier.slots.about == later.slots.about {
             earlier.slots = later.slots.clone();
@@ -418,6 +526,10 @@ fn merge(acts: &mut Vec<Act>) {
         let done_twice = later.act == ActName::Confirm && earlier.act == ActName::Confirm;
         if done_twice && (later.slots.about.is_none() || earlier.slots.about.is_none()) {
             earlier.slots.about = earlier.slots.about.take().or_else(|| later.slots.about.take());
+            return true;
+        }
+        if earlier.act == ActName::AskSwap && later.act == ActName::AskSwap {
+            earlier.slots.tool = later.slots.tool.take().or_else(|| earlier.slots.tool.take());
             return true;
         }
         later == earlier || (later.act == ActName::Deny && earlier.act == ActName::Deny)

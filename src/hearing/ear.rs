@@ -87,6 +87,8 @@ impl Ear {
         let (numbers, unit_names): (BTreeMap<_, _>, BTreeMap<_, _>) =
             unit_names.into_iter().partition(|(name, _)| name.split(' ').all(super::lexicon::is_number_word));
         short_units.extend(numbers);
+        let mut unit_names = unit_names;
+        unit_names.extend(first_names(&unit_names));
         let mut tools = talk.words.tools.clone();
         tools.extend(stock.tools.clone());
         let mut ear = Self {
@@ -214,6 +216,23 @@ fn short_names(names: &BTreeMap<String, String>) -> BTreeMap<String, String> {
         let number = words.iter().position(|word| super::lexicon::is_number_word(word));
         let Some(tail) = number.and_then(|at| words.get(at..)).filter(|tail| tail.len() < words.len()) else { continue };
         let entry = out.entry(tail.join(" ")).or_insert_with(|| Some(id.clone()));
+        if entry.as_ref().is_some_and(|known| known != id) {
+            *entry = None;
+        }
+    }
+    out.into_iter().filter_map(|(name, id)| Some((name, id?))).collect()
+}
+
+/// The words that stand for a unit by themselves ("lark"), where only one unit's name begins with them.
+fn first_names(names: &BTreeMap<String, String>) -> BTreeMap<String, String> {
+    let mut out: BTreeMap<String, Option<String>> = BTreeMap::new();
+    for (name, id) in names {
+        let mut words = name.split(' ');
+        let (Some(first), Some(second)) = (words.next(), words.next()) else { continue };
+        if super::lexicon::is_number_word(first) || !super::lexicon::is_number_word(second) {
+            continue;
+        }
+        let entry = out.entry(first.to_owned()).or_insert_with(|| Some(id.clone()));
         if entry.as_ref().is_some_and(|known| known != id) {
             *entry = None;
         }

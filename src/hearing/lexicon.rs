@@ -169,7 +169,7 @@ impl Lexicon {
         } else {
             0.8 + (1.0 - like) * 12.0
         };
-        (like >= if known { 0.6 } else { 0.74 }).then(|| Guess { text: other.to_owned(), cost })
+        (like >= if known { 0.6 } else if word.len() <= 4 && other_key != key { 0.9 } else { 0.76 }).then(|| Guess { text: other.to_owned(), cost })
     }
 
     fn likeliest(&self, guesses: &[Vec<Guess>], unit: &Names) -> Vec<String> {

@@ -4,6 +4,7 @@ use super::automaton::{Costs, Edge};
 use super::compile::Compiled;
 use super::features::{Seen, features};
 use super::mention::Mention;
+use super::stem::stem;
 use super::token::Token;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -121,6 +122,28 @@ impl<'a> Parsed<'a> {
         }
         telling.iter().filter(|seen| seen.text.starts_with('<') || self.talk.lexicon.of_bench(&seen.text)).count() as f32
             / telling.len() as f32
+    }
+
+    /// Telling words between two places, and how many of them neither the class nor the bench has use for.
+    #[must_use]
+    pub fn foreign(&self, from: usize, to: usize, class: usize) -> (usize, usize) {
+        let own = self.talk.class_words.get(class);
+        let mut telling = 0;
+        let mut foreign = 0;
+        for (_, seen) in self.seen.iter().filter(|(at, _)| *at >= from && *at < to) {
+            if seen.small || self.talk.words.light.contains(&seen.text) {
+                continue;
+            }
+            telling += 1;
+            let root = stem(&seen.text);
+            let ours = seen.text.starts_with('<')
+                || own.is_some_and(|own| own.contains(&root))
+                || self.talk.domain.contains(&root)
+                || super::lexicon::is_number_word(&seen.text)
+                || super::measure::is_measure(&seen.text);
+            foreign += usize::from(!ours);
+        }
+        (telling, foreign)
     }
 
     /// How much the words between two places have to tell.

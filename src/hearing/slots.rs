@@ -130,7 +130,7 @@ fn takes_about(name: ActName) -> bool {
 
 fn after_cue(source: &Source<'_>, piece: &str) -> usize {
     match source.line.first(piece, source.from, source.to) {
-        Some((start, end)) if start <= source.from + 3 && end < source.to => end,
+        Some((start, end)) if start <= source.from + 3 && source.line.weight(end, source.to) > 0.9 => end,
         _ => source.from,
     }
 }

@@ -71,7 +71,10 @@ fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<'_>) -> Opt
     if !begins || first == "point" {
         return None;
     }
-    let reading = figures::read_number(texts.get(at..)?).into_iter().next()?;
+    let near = tokens.get(at..)?.iter().position(|token| token.mark != Mark::None).map_or(texts.len(), |mark| at + mark + 1);
+    let whole = figures::read_number(texts.get(at..)?).into_iter().next();
+    let spelled = whole.filter(|reading| reading.form == Form::Digits && reading.kind == Kind::Sure);
+    let reading = spelled.or_else(|| figures::read_number(texts.get(at..near)?).into_iter().next())?;
     if first == "one" && reading.len == 1 && is_pronoun(texts, at, scene) {
         return None;
     }

@@ -16,6 +16,7 @@ mod cli;
 mod console;
 mod harness;
 mod hostile;
+mod obey;
 mod pipe;
 mod quantity;
 mod quantity_figures;
