@@ -28,6 +28,8 @@ const BEGIN: &str = "start a re-spring on the birch 44, front left";
 
 fn main() {
     let rules = Rules::new(Arc::new(Pack::built_in().unwrap()));
+    // It is fitted once a process, before anybody speaks.
+    rules.ear();
     let mut whole = Vec::new();
     let mut stages: [(&str, Vec<Duration>); 6] =
         ["hear", "decide", "word", "append", "apply", "hear to apply"].map(|name| (name, Vec::new()));
