@@ -2,7 +2,7 @@
 
 use super::transcript::{Transcript, run as play, updated};
 use super::{Cli, ReplayArgs, open, out::Out};
-use crate::session::{Fault, plain};
+use crate::session::{Fault, Rules, plain};
 
 /// Runs it; with `--update` writes the answers of this run into it.
 ///
@@ -12,8 +12,9 @@ pub fn run(cli: &Cli, args: &ReplayArgs) -> Result<u8, Fault> {
     let name = plain(&args.file.display().to_string());
     let text = std::fs::read_to_string(&args.file)
         .map_err(|error| Fault::call(format!("`{name}` cannot be read: {error}"), "name a transcript"))?;
-    let transcript = Transcript::parse(&name, &text).map_err(|problems| Fault::text(problems, &name, &text))?;
-    let mut outcome = play(&transcript, &open::rules(cli)?)?;
+    let transcript =
+        Transcript::parse(&name, &text).map_err(|problems| Fault::text(problems, &name, &text))?;
+    let mut outcome = play(&transcript, &Rules::new(open::rules(cli)?))?;
     let mut out = Out::new();
     if args.update {
         let new = updated(&transcript, &outcome);

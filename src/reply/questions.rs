@@ -39,6 +39,10 @@ fn words(question: &Question) -> String {
             format!("To {}. What are the last three digits of its serial?", clause(place))
         }
         Question::Finish { number } => yes_or_no(&format!("Close job {number}")),
+        Question::Start { missing, options } if missing == "job" => {
+            let first = options.first().map_or("", |option| clause(option));
+            format!("No job is open. To begin, say start {first}, and the corner.")
+        }
         Question::Start { missing, options } => {
             let options = list(options, "or");
             let options = if options.is_empty() { options } else { format!(": {options}") };

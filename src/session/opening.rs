@@ -6,12 +6,11 @@ use crate::bench::state::State;
 use crate::bench::{self, Past};
 use crate::book::{Book, JobLine, Query};
 use crate::rulebase::Pack;
-use std::sync::Arc;
 
 /// What a session is made of.
 pub struct Setup {
     /// The newest rules.
-    pub pack: Arc<Pack>,
+    pub rules: Rules,
     /// The record.
     pub book: Box<dyn Book + Send>,
     /// The time.
@@ -36,7 +35,7 @@ impl Session {
             book: setup.book,
             clock: setup.clock,
             ids: setup.ids,
-            rules: Rules::new(setup.pack),
+            rules: setup.rules,
             ear: setup.ear,
             by: setup.by,
             job: None,
@@ -91,7 +90,10 @@ impl Session {
         if let Some(number) = named {
             let found = self.book.find(&Query::Number(number))?;
             let mend = "see `sparehand jobs` for their numbers";
-            let line = found.into_iter().next().ok_or_else(|| Fault::call(format!("there is no job {number}"), mend))?;
+            let line = found
+                .into_iter()
+                .next()
+                .ok_or_else(|| Fault::call(format!("there is no job {number}"), mend))?;
             if line.closed.is_some() {
                 return Err(Fault::call(format!("job {number} is closed"), "read it with `sparehand log`"));
             }
@@ -119,7 +121,8 @@ impl Session {
             turn.line = Some(line.words());
         }
         if !self.rules.newest_in_force() {
-            let note = "There are newer rules. This job keeps those it began with; the next one takes the newer.";
+            let note =
+                "There are newer rules. This job keeps those it began with; the next one takes the newer.";
             turn.reply.say = format!("{} {note}", turn.reply.say);
             turn.reply.show = format!("{}\n{note}", turn.reply.show);
         }

@@ -2,25 +2,31 @@
 
 use crate::hearing::Ear;
 use crate::rulebase::Pack;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
+use std::thread;
 
-/// The newest pack, and the one in force.
+/// The newest pack, and the one in force. Clones share packs and ears.
+#[derive(Clone)]
 pub struct Rules {
     newest: Arc<Ready>,
     force: Arc<Ready>,
     kept: bool,
 }
 
-/// A pack ready for use: its ear built, its hash known.
+/// A pack ready for use: its hash known, its ear fitted when it is first needed.
 struct Ready {
     pack: Arc<Pack>,
-    ear: Ear,
+    ear: OnceLock<Ear>,
     hash: String,
 }
 
 impl Ready {
     fn new(pack: Arc<Pack>) -> Arc<Self> {
-        Arc::new(Self { ear: Ear::new(&pack), hash: pack.hash(), pack })
+        Arc::new(Self { ear: OnceLock::new(), hash: pack.hash(), pack })
+    }
+
+    fn ear(&self) -> &Ear {
+        self.ear.get_or_init(|| Ear::new(&self.pack))
     }
 }
 
@@ -31,6 +37,14 @@ impl Rules {
         Self { newest: Arc::clone(&ready), force: ready, kept: false }
     }
 
+    /// Fits the ear of the pack in force while nobody has spoken yet.
+    pub fn warm(&self) {
+        let ready = Arc::clone(&self.force);
+        thread::spawn(move || {
+            ready.ear();
+        });
+    }
+
     /// The pack in force.
     pub fn pack(&self) -> &Pack {
         &self.force.pack
@@ -38,7 +52,7 @@ impl Rules {
 
     /// Its ear.
     pub fn ear(&self) -> &Ear {
-        &self.force.ear
+        self.force.ear()
     }
 
     /// Its hash.

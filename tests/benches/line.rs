@@ -2,7 +2,7 @@
 //!
 //! `cargo bench --bench line`. The lines are those of simulated technicians, who work whole jobs; each is then taken
 //! through the stages of `session` one by one, and through a session as a whole.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice)]
 #![allow(clippy::disallowed_methods, reason = "a measurement reads the clock")]
 #![allow(missing_docs, dead_code)]
 
@@ -15,10 +15,10 @@ use sparehand::bench::{Input, Past, decide};
 use sparehand::book::{Book, MemoryBook};
 use sparehand::event::{Envelope, Event, Utterance, VERSION};
 use sparehand::front::answer_json;
-use sparehand::hearing::{self, Ear};
+use sparehand::hearing;
 use sparehand::reply::reply;
 use sparehand::rulebase::Pack;
-use sparehand::session::{Clock, Line, LinesClock, SeededIds, Session, Setup, Turn, read_time};
+use sparehand::session::{Clock, Line, LinesClock, Rules, SeededIds, Session, Setup, Turn, read_time};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 use technician::{Bench, Manner, Technician};
@@ -27,7 +27,9 @@ const LINES: usize = 10_000;
 const BEGIN: &str = "start a re-spring on the birch 44, front left";
 
 fn main() {
-    let pack = Arc::new(Pack::built_in().unwrap());
+    let rules = Rules::new(Arc::new(Pack::built_in().unwrap()));
+    // It is fitted once a process, before anybody speaks.
+    rules.ear();
     let mut whole = Vec::new();
     let mut stages: [(&str, Vec<Duration>); 6] =
         ["hear", "decide", "word", "append", "apply", "hear to apply"].map(|name| (name, Vec::new()));
@@ -36,8 +38,8 @@ fn main() {
         if whole.len() >= LINES {
             break;
         }
-        let said = work(&pack, seed, &mut whole);
-        by_stage(&pack, &said, &mut stages);
+        let said = work(&rules, seed, &mut whole);
+        by_stage(&rules, &said, &mut stages);
         jobs += 1;
     }
     println!("{} lines of {jobs} jobs, by ear and typed", whole.len());
@@ -82,11 +84,11 @@ impl Bench for Timed<'_> {
     }
 }
 
-fn work(pack: &Arc<Pack>, seed: u64, times: &mut Vec<Duration>) -> Vec<String> {
+fn work(rules: &Rules, seed: u64, times: &mut Vec<Duration>) -> Vec<String> {
     let ear = seed % 2 == 1;
     let clock = LinesClock::at(read_time("2026-03-02T08:00:00Z").unwrap());
     let (session, opened) = Session::open(Setup {
-        pack: Arc::clone(pack),
+        rules: rules.clone(),
         book: Box::new(MemoryBook::new("bench")),
         clock: Box::new(clock.clone()),
         ids: Box::new(SeededIds::new(seed)),
@@ -102,8 +104,8 @@ fn work(pack: &Arc<Pack>, seed: u64, times: &mut Vec<Duration>) -> Vec<String> {
 }
 
 /// The same lines through the stages one by one.
-fn by_stage(pack: &Pack, said: &[String], stages: &mut [(&str, Vec<Duration>); 6]) {
-    let ear = Ear::new(pack);
+fn by_stage(rules: &Rules, said: &[String], stages: &mut [(&str, Vec<Duration>); 6]) {
+    let (pack, ear) = (rules.pack(), rules.ear());
     let mut now = read_time("2026-03-02T08:00:00Z").unwrap();
     let (mut state, mut book, mut waiting) = (State::default(), MemoryBook::new("bench"), Waiting::default());
     let past = Past { next_number: 1, last: None };
@@ -121,7 +123,8 @@ fn by_stage(pack: &Pack, said: &[String], stages: &mut [(&str, Vec<Duration>); 6
             understood: heard.acts.clone(),
             ear: false,
         };
-        let decision = decide(pack, &past, &state, &Input::Heard { utterance: utterance.clone(), heard }, now);
+        let decision =
+            decide(pack, &past, &state, &Input::Heard { utterance: utterance.clone(), heard }, now);
         stages[1].1.push(clock.lap());
         let worded = reply(&decision.answer, &decision.waiting);
         std::hint::black_box(&worded);

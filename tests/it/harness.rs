@@ -3,7 +3,7 @@
 
 use sparehand::book::{Book, MemoryBook};
 use sparehand::rulebase::Pack;
-use sparehand::session::{Clock, Line, LinesClock, SeededIds, Session, Setup, Turn, read_time};
+use sparehand::session::{Clock, Line, LinesClock, Rules, SeededIds, Session, Setup, Turn, read_time};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -13,7 +13,11 @@ use std::time::{Duration, Instant};
 use tempfile::TempDir;
 
 /// The built-in rules, loaded once.
-pub static PACK: LazyLock<Arc<Pack>> = LazyLock::new(|| Arc::new(Pack::built_in().expect("the built-in pack")));
+pub static PACK: LazyLock<Arc<Pack>> =
+    LazyLock::new(|| Arc::new(Pack::built_in().expect("the built-in pack")));
+
+/// The same with one ear for all.
+pub static RULES: LazyLock<Rules> = LazyLock::new(|| Rules::new(Arc::clone(&PACK)));
 
 /// When every test begins, unless it says otherwise.
 pub const START: &str = "2026-03-02T08:00:00+00:00";
@@ -96,13 +100,16 @@ impl Call {
         let home = self.folder.path();
         command.args(&self.args).current_dir(home).env_clear();
         command.env("PATH", std::env::var_os("PATH").unwrap_or_default());
-        command.env("HOME", home).env("XDG_DATA_HOME", home.join("data")).env("XDG_STATE_HOME", home.join("state"));
+        command
+            .env("HOME", home)
+            .env("XDG_DATA_HOME", home.join("data"))
+            .env("XDG_STATE_HOME", home.join("state"));
         command.envs(self.env.iter().map(|(name, value)| (name, value)));
         command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
         command
     }
 
-    /// Runs it. A call that hangs is killed after 20 seconds, and the test fails.
+    /// Runs it. A call that hangs is killed after a minute, and the test fails.
     pub fn run(self) -> Came {
         let begun = Instant::now();
         let mut child = self.command().spawn().unwrap();
@@ -119,7 +126,7 @@ impl Call {
             if let Some(status) = child.try_wait().unwrap() {
                 break status;
             }
-            if begun.elapsed() > Duration::from_secs(20) {
+            if begun.elapsed() > Duration::from_secs(60) {
                 child.kill().unwrap();
                 panic!("`sparehand {}` does not end", self.args.join(" "));
             }
@@ -176,7 +183,10 @@ impl Came {
     /// Its output as JSON, one value a line.
     #[track_caller]
     pub fn json(&self) -> Vec<serde_json::Value> {
-        self.stdout.lines().map(|line| serde_json::from_str(line).unwrap_or_else(|e| panic!("{e}: {line}"))).collect()
+        self.stdout
+            .lines()
+            .map(|line| serde_json::from_str(line).unwrap_or_else(|e| panic!("{e}: {line}")))
+            .collect()
     }
 }
 
@@ -212,7 +222,7 @@ impl Bench {
 
     fn new(ear: bool) -> Self {
         let clock = LinesClock::at(read_time(START).unwrap());
-        let (session, turn) = open(Box::new(MemoryBook::new("test")), &clock, 1, ear, &PACK);
+        let (session, turn) = open(Box::new(MemoryBook::new("test")), &clock, 1, ear, &RULES);
         Self { session, clock, opened: 1, ear, last: vec![turn] }
     }
 
@@ -233,9 +243,9 @@ impl Bench {
     }
 
     /// Drops the bench where it stands and opens it anew on the same book, under these rules.
-    pub fn reopened(self, pack: &Arc<Pack>) -> Self {
+    pub fn reopened(self, rules: &Rules) -> Self {
         let opened = self.opened + 1;
-        let (session, turn) = open(self.session.into_book(), &self.clock, opened, self.ear, pack);
+        let (session, turn) = open(self.session.into_book(), &self.clock, opened, self.ear, rules);
         Self { session, clock: self.clock, opened, ear: self.ear, last: vec![turn] }
     }
 
@@ -257,13 +267,6 @@ impl Bench {
         self
     }
 
-    /// The kinds of event that the last line kept.
-    pub fn kept(&self) -> Vec<String> {
-        let kind = |event: &sparehand::event::Envelope| {
-            serde_json::to_value(&event.event).unwrap()["kind"].as_str().unwrap().to_owned()
-        };
-        self.last.iter().flat_map(|turn| &turn.events).map(kind).collect()
-    }
 }
 
 fn open(
@@ -271,10 +274,10 @@ fn open(
     clock: &LinesClock,
     seed: u64,
     ear: bool,
-    pack: &Arc<Pack>,
+    rules: &Rules,
 ) -> (Session, Turn) {
     Session::open(Setup {
-        pack: Arc::clone(pack),
+        rules: rules.clone(),
         book,
         clock: Box::new(clock.clone()),
         ids: Box::new(SeededIds::new(seed)),

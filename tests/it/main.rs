@@ -1,5 +1,6 @@
 //! The one integration test binary: it links once; each topic is a module.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice)]
+#![allow(clippy::disallowed_methods, reason = "a test may look at the clock and the environment")]
 mod architecture;
 mod bench_entries;
 mod bench_walk;
@@ -15,6 +16,7 @@ mod cli;
 mod console;
 mod harness;
 mod hostile;
+mod obey;
 mod pipe;
 mod quantity;
 mod quantity_figures;
@@ -32,7 +34,9 @@ mod source_yaml;
 mod technician;
 mod transcripts;
 mod workings_adjusters;
+mod workings_properties;
 mod workings_published;
 mod workings_reference;
 mod workings_registry;
 mod workings_tables;
+mod workings_trace;

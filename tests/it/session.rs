@@ -1,10 +1,10 @@
 //! The session: which job is taken up, under which rules, in whose name; and what it does when something fails.
 
-use super::harness::{Bench, PACK, START};
+use super::harness::{Bench, PACK, RULES, START};
 use sparehand::book::{Book, BookError, Customer, Files, JobLine, MemoryBook, Query, Survey};
 use sparehand::event::Envelope;
 use sparehand::rulebase::Pack;
-use sparehand::session::{Fault, Line, LinesClock, SeededIds, Session, Setup, guarded, read_time};
+use sparehand::session::{Fault, Line, LinesClock, Rules, SeededIds, Session, Setup, guarded, read_time};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU8, Ordering};
 
@@ -13,7 +13,7 @@ const ANOTHER: &str = "start a re-spring on the birch 44, front right";
 
 fn setup(book: Box<dyn Book + Send>, seed: u64) -> Setup {
     Setup {
-        pack: Arc::clone(&PACK),
+        rules: RULES.clone(),
         book,
         clock: Box::new(LinesClock::at(read_time(START).unwrap())),
         ids: Box::new(SeededIds::new(seed)),
@@ -65,7 +65,7 @@ fn a_new_job_may_be_started_while_several_are_asked_about() {
     assert_eq!(session.state().progress.number, 3);
 }
 
-fn edited() -> Arc<Pack> {
+fn edited() -> Rules {
     let mut files = PACK.files().clone();
     let step = "Say whose strut it is.";
     for text in files.values_mut() {
@@ -73,7 +73,7 @@ fn edited() -> Arc<Pack> {
     }
     let pack = Pack::from_files(files).unwrap();
     assert_ne!(pack.hash(), PACK.hash());
-    Arc::new(pack)
+    Rules::new(Arc::new(pack))
 }
 
 #[test]
@@ -85,20 +85,32 @@ fn a_job_keeps_the_pack_it_began_with_and_a_newer_one_is_offered() {
     assert_eq!(bench.session.pack().hash(), PACK.hash());
     let pinned = bench.last[0].events.iter().all(|event| event.pack == PACK.hash());
     assert!(pinned, "what is kept rests on the pinned pack");
-    bench.reopened(&PACK).say(&["say that again"]).hears("Say whose strut it is");
+    bench.reopened(&RULES).say(&["say that again"]).hears("Say whose strut it is");
 }
 
 #[test]
 fn the_name_of_the_call_stands_in_the_record_until_another_is_said() {
     let (mut session, _) =
-        Session::open(Setup { by: Some("Ann".to_owned()), ..setup(Box::new(MemoryBook::new("test")), 1) }).unwrap();
+        Session::open(Setup { by: Some("Ann".to_owned()), ..setup(Box::new(MemoryBook::new("test")), 1) })
+            .unwrap();
     let turn = session.line(&Line::new(BEGIN)).remove(0);
     assert!(turn.events.iter().all(|event| event.by.as_deref() == Some("Ann")));
     assert_eq!(session.state().progress.person, "Ann");
     // The next session is another's.
-    let (session, turn) = Session::open(Setup { by: Some("Ben".to_owned()), ..setup(session.into_book(), 2) }).unwrap();
+    let (session, turn) =
+        Session::open(Setup { by: Some("Ben".to_owned()), ..setup(session.into_book(), 2) }).unwrap();
     assert!(turn.events.iter().all(|event| event.by.as_deref() == Some("Ben")), "{:?}", turn.events);
     assert_eq!(session.state().progress.person, "Ben");
+}
+
+#[test]
+fn a_timer_is_told_once_and_values_by_ear_are_said_back() {
+    let booked_in = [BEGIN, "Plover team", "saloon 17", "B44 0071", "it knocks", "120 hours", "none"];
+    let bench = Bench::by_ear().say(&booked_in).say(&["seventy newtons per millimetre"]).hears("seventy");
+    let bench = bench.say(&["start a timer for ten minutes"]).after(9);
+    assert!(bench.last.is_empty());
+    let bench = bench.after(1).hears("time is up").after(5);
+    assert!(bench.last.is_empty(), "told once");
 }
 
 #[test]
@@ -125,7 +137,8 @@ fn a_fault_within_a_line_leaves_nothing_and_the_bench_goes_on() {
         let turn = session.line(&Line::new("Plover team")).remove(0);
         assert_eq!(turn.fault.as_ref().map(Fault::exit_code), Some(code));
         assert!(turn.events.is_empty() && turn.reply.say.contains("Not kept"), "{}", turn.reply.say);
-        let after = (session.state().progress.clone(), session.state().events.len(), session.waiting().clone());
+        let after =
+            (session.state().progress.clone(), session.state().events.len(), session.waiting().clone());
         assert_eq!(after, before);
     }
     trouble.store(0, Ordering::SeqCst);

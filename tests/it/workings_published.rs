@@ -11,10 +11,14 @@ use sparehand::workings::registry::{Answer, Worked, call_text};
 
 fn rows() -> Vec<Value> {
     let files = [
-        include_str!("../data/workings/topic-2.json"), include_str!("../data/workings/topic-3.json"),
-        include_str!("../data/workings/topic-4.json"), include_str!("../data/workings/topic-5.json"),
-        include_str!("../data/workings/topic-6.json"), include_str!("../data/workings/topic-7.json"),
-        include_str!("../data/workings/topic-8.json"), include_str!("../data/workings/topic-11.json"),
+        include_str!("../data/workings/topic-2.json"),
+        include_str!("../data/workings/topic-3.json"),
+        include_str!("../data/workings/topic-4.json"),
+        include_str!("../data/workings/topic-5.json"),
+        include_str!("../data/workings/topic-6.json"),
+        include_str!("../data/workings/topic-7.json"),
+        include_str!("../data/workings/topic-8.json"),
+        include_str!("../data/workings/topic-11.json"),
         include_str!("../data/quantity/units.json"),
     ];
     files.iter().flat_map(|file| serde_json::from_str::<Vec<Value>>(file).unwrap()).collect()
@@ -252,7 +256,10 @@ fn every_published_value_is_answered() {
                 other => panic!("{row}: {other:?}"),
             };
             if off > room * (1.0 + 1e-9) {
-                wrong.push(format!("{id} {} {} {}: got {got}", row["quantity"], row["inputs"], row["expected"]));
+                wrong.push(format!(
+                    "{id} {} {} {}: got {got}",
+                    row["quantity"], row["inputs"], row["expected"]
+                ));
             }
         }
         held += 1;
@@ -267,7 +274,8 @@ fn every_published_value_is_answered() {
 /// `wheel-rate`), bands by vehicle (below), shares by joint (below), a recalibration rule in words (the method of
 /// `wrench-calibration`), an expansion coefficient (the usual value of `oil-expansion`), three facts about lockers.
 const LEFT: [&str; 12] = [
-    "2-040", "2-041", "2-042", "2-045", "3-007", "3-026", "4-089", "4-112", "5-055", "8-008", "8-010", "8-011",
+    "2-040", "2-041", "2-042", "2-045", "3-007", "3-026", "4-089", "4-112", "5-055", "8-008", "8-010",
+    "8-011",
 ];
 
 fn value(name: &str, given: &[(&str, &str)]) -> f64 {
@@ -302,7 +310,9 @@ fn rows_that_hold_several_values_are_answered_too() {
 #[test]
 fn stand_ins_are_judged_as_published() {
     let mut seen = 0;
-    for row in rows().iter().filter(|row| row["quantity"].as_str().unwrap().starts_with("inch wrench on metric hex")) {
+    for row in
+        rows().iter().filter(|row| row["quantity"].as_str().unwrap().starts_with("inch wrench on metric hex"))
+    {
         let Call(name, mut given) = call_of(row).unwrap();
         given.retain(|(key, _)| key != "want");
         let worked = run(Call(name, given), None);

@@ -33,19 +33,32 @@ fn workings_agree_with_the_reference_libraries() {
     let mut wrong = Vec::new();
     let mut libraries = std::collections::BTreeSet::new();
     for row in include_str!("../data/workings/reference.tsv").lines().filter(|line| !line.starts_with('#')) {
-        let [library, name, inputs, expected, unit, tolerance] = row.split('\t').collect::<Vec<_>>()[..] else { panic!("{row}") };
+        let [library, name, inputs, expected, unit, tolerance] = row.split('\t').collect::<Vec<_>>()[..]
+        else {
+            panic!("{row}")
+        };
         libraries.insert(library.split_whitespace().next().unwrap());
-        let mut given: BTreeMap<String, String> =
-            inputs.split(';').map(|pair| pair.split_once('=').unwrap()).map(|(k, v)| (k.to_owned(), v.to_owned())).collect();
+        let mut given: BTreeMap<String, String> = inputs
+            .split(';')
+            .map(|pair| pair.split_once('=').unwrap())
+            .map(|(k, v)| (k.to_owned(), v.to_owned()))
+            .collect();
         if unit != "one" {
             given.insert("as".to_owned(), unit.to_owned());
         }
-        let got = call_text(name, &given).unwrap_or_else(|refusal| panic!("{row}: {refusal}")).quantity().unwrap().value;
+        let got = call_text(name, &given)
+            .unwrap_or_else(|refusal| panic!("{row}: {refusal}"))
+            .quantity()
+            .unwrap()
+            .value;
         let (expected, tolerance): (f64, f64) = (expected.parse().unwrap(), tolerance.parse().unwrap());
         if (got - expected).abs() > tolerance * expected.abs() {
             wrong.push(format!("{row}: got {got}"));
         }
     }
     assert_eq!(wrong, Vec::<String>::new());
-    assert_eq!(libraries.into_iter().collect::<Vec<_>>(), ["CoolProp", "chemicals", "lubepy", "numpy", "scipy"]);
+    assert_eq!(
+        libraries.into_iter().collect::<Vec<_>>(),
+        ["CoolProp", "chemicals", "lubepy", "numpy", "scipy"]
+    );
 }

@@ -152,16 +152,19 @@ pub fn keep(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: Kept, said_
     out_of_limits(desk, card, step, &kept, repeated);
 }
 
-/// Whether the same count was already out of limits at this step: counted again, it is a finding.
+/// Whether the count before it at this step was the same and out of limits: counted twice alike, it is a finding.
 fn is_repeated(desk: &Desk<'_>, step: &Step, kept: &Kept) -> bool {
     let here = desk.place_id();
     step.read.as_ref().is_some_and(|read| read.recount)
         && desk.place().is_some_and(|place| place.failed.contains_key(&step.id))
-        && desk.state.record.kept.iter().rev().any(|entry| {
-            entry.place == here
-                && entry.kept.step.as_deref() == Some(step.id.as_str())
-                && entry.kept.value == kept.value
-        })
+        && desk
+            .state
+            .record
+            .kept
+            .iter()
+            .rev()
+            .find(|entry| entry.place == here && entry.kept.step.as_deref() == Some(step.id.as_str()))
+            .is_some_and(|entry| entry.kept.value == kept.value)
 }
 
 fn out_of_limits(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &Kept, repeated: bool) {

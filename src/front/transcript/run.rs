@@ -4,18 +4,16 @@ use super::difference::{Broken, Outcome};
 use super::{Head, Item, Kind, Transcript};
 use crate::bench::state::State;
 use crate::book::{Access, Book, SqliteBook};
-use crate::rulebase::Pack;
-use crate::session::{Clock, Fault, Line, LinesClock, Scratch, SeededIds, Session, Setup, Turn};
+use crate::session::{Clock, Fault, Line, LinesClock, Rules, Scratch, SeededIds, Session, Setup, Turn};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 
 /// Runs it under these rules. What differs and what is broken is in the outcome.
 ///
 /// # Errors
 /// What keeps it from running at all.
-pub fn run(transcript: &Transcript, pack: &Arc<Pack>) -> Result<Outcome, Fault> {
+pub fn run(transcript: &Transcript, rules: &Rules) -> Result<Outcome, Fault> {
     let scratch = Scratch::new()?;
-    let mut bench = Bench::open(&transcript.head, Arc::clone(pack), scratch.path())?;
+    let mut bench = Bench::open(&transcript.head, rules.clone(), scratch.path())?;
     let mut outcome = Outcome::default();
     for item in &transcript.items {
         if let Some(turns) = bench.play(item)? {
@@ -33,7 +31,7 @@ pub fn run(transcript: &Transcript, pack: &Arc<Pack>) -> Result<Outcome, Fault> 
 /// The bench that a transcript runs on.
 struct Bench {
     path: PathBuf,
-    pack: Arc<Pack>,
+    rules: Rules,
     clock: LinesClock,
     ear: bool,
     by: Option<String>,
@@ -42,11 +40,11 @@ struct Bench {
 }
 
 impl Bench {
-    fn open(head: &Head, pack: Arc<Pack>, folder: &Path) -> Result<Self, Fault> {
+    fn open(head: &Head, rules: Rules, folder: &Path) -> Result<Self, Fault> {
         let clock = LinesClock::at(head.clock);
         let (ear, by) = (head.ear, head.by.clone());
         let path = folder.join("book.sqlite");
-        let mut bench = Self { path, pack, clock, ear, by, openings: 0, session: None };
+        let mut bench = Self { path, rules, clock, ear, by, openings: 0, session: None };
         bench.reopen()?;
         Ok(bench)
     }
@@ -57,7 +55,7 @@ impl Bench {
         self.session = None;
         self.openings += 1;
         let (session, turn) = Session::open(Setup {
-            pack: Arc::clone(&self.pack),
+            rules: self.rules.clone(),
             book: Box::new(SqliteBook::open(&self.path, Access::Write, "transcript")?),
             clock: Box::new(self.clock.clone()),
             ids: Box::new(SeededIds::new(self.openings)),

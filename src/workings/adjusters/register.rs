@@ -11,19 +11,27 @@ const PRACTICE: &str = "common practice, no source";
 /// Adds the adjusters.
 pub(in crate::workings) fn register(list: &mut Vec<Working>) {
     list.push(
-        Working::new("clicks-convention", Kind::Convert, "a click setting counted from the other stop", convention)
-            .takes(clicks("count", "clicks counted"))
-            .takes(clicks("travel", "clicks from stop to stop on this unit"))
-            .takes(Input::text("from", STOPS, "stop that the count is from").usually_text("full out"))
-            .gives("count", Unit::Click)
-            .tells("from")
-            .by("count from one stop = travel - count from the other", PRACTICE),
+        Working::new(
+            "clicks-convention",
+            Kind::Convert,
+            "a click setting counted from the other stop",
+            convention,
+        )
+        .takes(clicks("count", "clicks counted"))
+        .takes(clicks("travel", "clicks from stop to stop on this unit"))
+        .takes(Input::text("from", STOPS, "stop that the count is from").usually_text("full out"))
+        .gives("count", Unit::Click)
+        .tells("from")
+        .by("count from one stop = travel - count from the other", PRACTICE),
     );
     list.push(
         Working::new("clicker-path", Kind::Convert, "how to set a clicker from its hard stop", clicker)
             .takes(clicks("wanted", "clicks wanted"))
             .takes(clicks("travel", "clicks from stop to stop on this unit"))
-            .takes(Input::text("from", STOPS, "stop that the wanted clicks are counted from").usually_text("full in"))
+            .takes(
+                Input::text("from", STOPS, "stop that the wanted clicks are counted from")
+                    .usually_text("full in"),
+            )
             .takes(Input::text("closes", WAYS, "way that closes it").usually_text("clockwise"))
             .tells("path")
             .gives("clicks", Unit::Click)
@@ -45,24 +53,34 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .by("straight, never over the end; a one-way ring on through its last position", PRACTICE),
     );
     list.push(
-        Working::new("turns-to-length", Kind::Preload, "how far a screw moves in so many turns", turns_to_length)
-            .takes(turns("turns", "turns made"))
-            .takes(pitch())
-            .takes(rate())
-            .gives("length", Unit::Millimetre)
-            .gives("force", Unit::Newton)
-            .by("length = turns x pitch; force = length x rate", "identity"),
+        Working::new(
+            "turns-to-length",
+            Kind::Preload,
+            "how far a screw moves in so many turns",
+            turns_to_length,
+        )
+        .takes(turns("turns", "turns made"))
+        .takes(pitch())
+        .takes(rate())
+        .gives("length", Unit::Millimetre)
+        .gives("force", Unit::Newton)
+        .by("length = turns x pitch; force = length x rate", "identity"),
     );
     list.push(
-        Working::new("length-to-turns", Kind::Preload, "the turns that move a screw from one length to another", length_to_turns)
-            .takes(Input::of("from", Unit::Millimetre, "length measured now").also(&["at"]).or_zero())
-            .takes(Input::of("to", Unit::Millimetre, "length wanted").also(&["wanted"]).or_zero())
-            .takes(pitch())
-            .takes(Input::text("grows", WAYS, "way that makes the length grow").usually_text("clockwise"))
-            .gives("turns", Unit::Turn)
-            .gives("length", Unit::Millimetre)
-            .tells("way")
-            .by("turns = (to - from) / pitch", "identity"),
+        Working::new(
+            "length-to-turns",
+            Kind::Preload,
+            "the turns that move a screw from one length to another",
+            length_to_turns,
+        )
+        .takes(Input::of("from", Unit::Millimetre, "length measured now").also(&["at"]).or_zero())
+        .takes(Input::of("to", Unit::Millimetre, "length wanted").also(&["wanted"]).or_zero())
+        .takes(pitch())
+        .takes(Input::text("grows", WAYS, "way that makes the length grow").usually_text("clockwise"))
+        .gives("turns", Unit::Turn)
+        .gives("length", Unit::Millimetre)
+        .tells("way")
+        .by("turns = (to - from) / pitch", "identity"),
     );
     list.push(
         Working::new("travel-check", Kind::Pair, "a counted travel against the card's", travel)
@@ -138,10 +156,20 @@ fn ring(given: &Given) -> Result<Done, Refusal> {
     let whole = |name: &'static str| -> Result<i32, Refusal> {
         let value = given.n(name)?;
         let sound = value.fract() == 0.0 && value.abs() <= 1000.0;
-        if sound { Ok(value as i32) } else { Err(Refusal::impossible(name, "a ring's positions are whole numbers")) }
+        if sound {
+            Ok(value as i32)
+        } else {
+            Err(Refusal::impossible(name, "a ring's positions are whole numbers"))
+        }
     };
     let only = given.maybe_text("only").map(|_| way(given, "only")).transpose()?;
-    let ring = Ring { min: whole("min")?, max: whole("max")?, rises: way(given, "rises")?, only, wraps: only.is_some() };
+    let ring = Ring {
+        min: whole("min")?,
+        max: whole("max")?,
+        rises: way(given, "rises")?,
+        only,
+        wraps: only.is_some(),
+    };
     let path = ring.path(Some(given.n("at")?), given.n("wanted")?).map_err(refuse("wanted"))?;
     let passes: Vec<String> = path.passes.iter().map(ToString::to_string).collect();
     let through = if passes.is_empty() { String::new() } else { format!(", through {}", passes.join(", ")) };
@@ -162,7 +190,8 @@ fn turns_to_length(given: &Given) -> Result<Done, Refusal> {
 }
 
 fn length_to_turns(given: &Given) -> Result<Done, Refusal> {
-    let screw = Screw { pitch: given.n("pitch")?, adds: way(given, "grows")?, adding_lengthens: true, travel: None };
+    let screw =
+        Screw { pitch: given.n("pitch")?, adds: way(given, "grows")?, adding_lengthens: true, travel: None };
     let path = screw.by_length(given.n("from")?, given.n("to")?).map_err(refuse("to"))?;
     let moved = path.length.map_or(0.0, |length| length.value);
     Ok(Done::of(path.then.amount, Unit::Turn)

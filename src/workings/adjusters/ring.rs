@@ -28,7 +28,7 @@ impl Ring {
     /// [`NoPath`]: no such position, a one-way ring that may not wrap, or a position that is not known.
     pub fn path(self, at: Option<f64>, wanted: f64) -> Result<Path, NoPath> {
         let wanted = self.position(wanted)?;
-        let Some(at) = at else { return self.from_end(wanted) };
+        let Some(at) = at else { return self.found_end(wanted) };
         let at = self.position(at)?;
         let way = match self.only {
             Some(only) => only,
@@ -75,7 +75,7 @@ impl Ring {
     }
 
     /// From the lowest end, where the ring has ends to find.
-    fn from_end(self, wanted: i32) -> Result<Path, NoPath> {
+    fn found_end(self, wanted: i32) -> Result<Path, NoPath> {
         if self.wraps || self.only.is_some() {
             return Err(NoPath::Unknown);
         }

@@ -26,11 +26,16 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .by("absolute = gauge + atmosphere", "definition; standard atmosphere ISO 2533"),
     );
     list.push(
-        Working::new("absolute-to-gauge", Kind::Convert, "an absolute pressure as a gauge reads it", to_gauge)
-            .takes(Input::absolute("p", "absolute pressure").also(&["absolute", "pressure"]))
-            .takes(atmosphere())
-            .gives("gauge", Unit::Bar)
-            .by("gauge = absolute - atmosphere", "definition; standard atmosphere ISO 2533"),
+        Working::new(
+            "absolute-to-gauge",
+            Kind::Convert,
+            "an absolute pressure as a gauge reads it",
+            to_gauge,
+        )
+        .takes(Input::absolute("p", "absolute pressure").also(&["absolute", "pressure"]))
+        .takes(atmosphere())
+        .gives("gauge", Unit::Bar)
+        .by("gauge = absolute - atmosphere", "definition; standard atmosphere ISO 2533"),
     );
     list.push(
         Working::new("inch-fraction", Kind::Convert, "a length as the nearest 64th of an inch", fraction)
@@ -82,7 +87,11 @@ fn pressure(given: &Given, bar: f64) -> Result<Done, Refusal> {
 fn fraction(given: &Given) -> Result<Done, Refusal> {
     let inches = given.n("length")?;
     let (_, _, _, off) = nearest_fraction(inches);
-    Ok(Done::text(fraction_text(inches)).and("inches", inches + off, Unit::Inch).and("off", off * 25.4, Unit::Millimetre))
+    Ok(Done::text(fraction_text(inches)).and("inches", inches + off, Unit::Inch).and(
+        "off",
+        off * 25.4,
+        Unit::Millimetre,
+    ))
 }
 
 /// `1 5/8`, `5/8`, `2`.

@@ -16,18 +16,29 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .mind("common practice: the product's own sheet goes before it"),
     );
     list.push(
-        Working::new("prevailing-torque-angle", Kind::Cure, "after what turn the torque left by a locker is measured", prevail)
-            .takes(Input::text("method", &["iso", "older"], "method").usually_text("iso"))
-            .gives("angle", Unit::Degree)
-            .gives("older", Unit::Degree)
-            .by("measured after half a turn; the older US method averages four quarter turns", "ISO 10964, ASTM D5649-15 3.2.3; MIL-S-22473E"),
+        Working::new(
+            "prevailing-torque-angle",
+            Kind::Cure,
+            "after what turn the torque left by a locker is measured",
+            prevail,
+        )
+        .takes(Input::text("method", &["iso", "older"], "method").usually_text("iso"))
+        .gives("angle", Unit::Degree)
+        .gives("older", Unit::Degree)
+        .by(
+            "measured after half a turn; the older US method averages four quarter turns",
+            "ISO 10964, ASTM D5649-15 3.2.3; MIL-S-22473E",
+        ),
     );
 }
 
 fn time(given: &Given) -> Result<Done, Refusal> {
     let text = given.t("surface")?;
     let surface = Surface::parse(text).ok_or_else(|| {
-        Refusal::unreadable("surface", format!("found `{text}`; say steel, brass, stainless, plated, anodised or titanium"))
+        Refusal::unreadable(
+            "surface",
+            format!("found `{text}`; say steel, brass, stainless, plated, anodised or titanium"),
+        )
     })?;
     let times = cure(given.n("T")?, surface).map_err(|error| Refusal::impossible("T", error.to_string()))?;
     Ok(Done::of(times.use_h, Unit::Hour).and("handle", times.handle_min, Unit::Minute))

@@ -15,28 +15,40 @@ const WORTH_SAYING: f64 = 0.01;
 /// Adds the gas.
 pub(in crate::workings) fn register(list: &mut Vec<Working>) {
     list.push(
-        Working::new("charge-at-temperature", Kind::Gas, "a charge's pressure at another temperature", warmed)
-            .takes(Input::gauge("p", "charge pressure").also(&["pressure", "gauge", "p1"]))
-            .takes(Input::temperature("T1", "temperature at which it was read").also(&["from", "T"]).usually(20.0))
-            .takes(Input::temperature("T2", "temperature wanted").also(&["to"]))
-            .takes(Input::text("model", MODELS, "gas model").usually_text("ideal"))
-            .gives("pressure", Unit::Bar)
-            .gives("ideal", Unit::Bar)
-            .gives("real", Unit::Bar)
-            .gives("absolute", Unit::Bar)
-            .by("p_abs / T_abs stays the same in a fixed volume; gauge = absolute - 1.01325 bar", SPAN),
+        Working::new(
+            "charge-at-temperature",
+            Kind::Gas,
+            "a charge's pressure at another temperature",
+            warmed,
+        )
+        .takes(Input::gauge("p", "charge pressure").also(&["pressure", "gauge", "p1"]))
+        .takes(
+            Input::temperature("T1", "temperature at which it was read").also(&["from", "T"]).usually(20.0),
+        )
+        .takes(Input::temperature("T2", "temperature wanted").also(&["to"]))
+        .takes(Input::text("model", MODELS, "gas model").usually_text("ideal"))
+        .gives("pressure", Unit::Bar)
+        .gives("ideal", Unit::Bar)
+        .gives("real", Unit::Bar)
+        .gives("absolute", Unit::Bar)
+        .by("p_abs / T_abs stays the same in a fixed volume; gauge = absolute - 1.01325 bar", SPAN),
     );
     list.push(
-        Working::new("charge-for-hot", Kind::Gas, "what to charge cold for a wanted pressure hot", cold_for_hot)
-            .takes(Input::gauge("p", "pressure wanted hot").also(&["hot", "pressure"]))
-            .takes(Input::temperature("T_hot", "temperature hot"))
-            .takes(Input::temperature("T_cold", "temperature when charging").usually(20.0))
-            .takes(Input::text("model", MODELS, "gas model").usually_text("ideal"))
-            .gives("pressure", Unit::Bar)
-            .gives("ideal", Unit::Bar)
-            .gives("real", Unit::Bar)
-            .gives("absolute", Unit::Bar)
-            .by("p_abs / T_abs stays the same in a fixed volume", SPAN),
+        Working::new(
+            "charge-for-hot",
+            Kind::Gas,
+            "what to charge cold for a wanted pressure hot",
+            cold_for_hot,
+        )
+        .takes(Input::gauge("p", "pressure wanted hot").also(&["hot", "pressure"]))
+        .takes(Input::temperature("T_hot", "temperature hot"))
+        .takes(Input::temperature("T_cold", "temperature when charging").usually(20.0))
+        .takes(Input::text("model", MODELS, "gas model").usually_text("ideal"))
+        .gives("pressure", Unit::Bar)
+        .gives("ideal", Unit::Bar)
+        .gives("real", Unit::Bar)
+        .gives("absolute", Unit::Bar)
+        .by("p_abs / T_abs stays the same in a fixed volume", SPAN),
     );
     list.push(
         Working::new("gas-compression", Kind::Gas, "pressure of a gas pressed into less volume", pressed)
@@ -56,19 +68,27 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .mind("the pressure answered is absolute; a gauge shows 1.01325 bar less"),
     );
     list.push(
-        Working::new("adiabatic-temperature", Kind::Gas, "temperature of a gas pressed without heat lost", hot)
-            .takes(Input::temperature("T", "temperature before").also(&["T0"]).usually(20.0))
-            .takes(Input::number("ratio", "volume before over volume after").also(&["V0_over_V1"]))
-            .takes(Input::number("n", "exponent").usually(DIATOMIC))
-            .gives("temperature", Unit::Celsius)
-            .by("T V^(n - 1) stays the same", "ideal gas law"),
+        Working::new(
+            "adiabatic-temperature",
+            Kind::Gas,
+            "temperature of a gas pressed without heat lost",
+            hot,
+        )
+        .takes(Input::temperature("T", "temperature before").also(&["T0"]).usually(20.0))
+        .takes(Input::number("ratio", "volume before over volume after").also(&["V0_over_V1"]))
+        .takes(Input::number("n", "exponent").usually(DIATOMIC))
+        .gives("temperature", Unit::Celsius)
+        .by("T V^(n - 1) stays the same", "ideal gas law"),
     );
     list.push(
         Working::new("rod-force", Kind::Gas, "force of the gas on the rod", force)
             .takes(rod())
             .takes(Input::gauge("p", "gas pressure").also(&["pressure", "gauge"]))
             .gives("force", Unit::Newton)
-            .by("gauge pressure x rod area", "definition: the air pushes back on the rod, so the gauge pressure counts"),
+            .by(
+                "gauge pressure x rod area",
+                "definition: the air pushes back on the rod, so the gauge pressure counts",
+            ),
     );
     list.push(
         Working::new("rod-volume", Kind::Gas, "volume that the rod takes over a stroke", rod_takes)
@@ -86,7 +106,10 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .gives("pressure", Unit::Bar)
             .gives("loss", Unit::Bar)
             .gives("before", Unit::Bar)
-            .by("the hose begins at the air's pressure: p1 V + p_air V_gauge = p2 (V + V_gauge), absolute", "Boyle's law")
+            .by(
+                "the hose begins at the air's pressure: p1 V + p_air V_gauge = p2 (V + V_gauge), absolute",
+                "Boyle's law",
+            )
             .mind("before: what stood in the unit if this reading was taken with the gauge on"),
     );
     list.push(
@@ -103,7 +126,10 @@ fn rise() -> Working {
         .takes(Input::gauge("p", "charge pressure, rod out").also(&["pressure", "gauge"]))
         .takes(volume("V0", "gas volume, rod out").also(&["V"]).optional())
         .takes(Input::of("bore", Unit::Millimetre, "reservoir bore").optional())
-        .takes(Input::of("depth", Unit::Millimetre, "depth of the floating piston's gas face below the rim").optional())
+        .takes(
+            Input::of("depth", Unit::Millimetre, "depth of the floating piston's gas face below the rim")
+                .optional(),
+        )
         .takes(Input::of("cap", Unit::Millimetre, "depth that the cap takes").or_zero().usually(0.0))
         .takes(rod())
         .takes(stroke())
@@ -138,7 +164,11 @@ fn kelvin(given: &Given, name: &str) -> Result<f64, Refusal> {
 fn answer(given: &Given, absolute: f64) -> Result<Done, Refusal> {
     let basis = given.basis("p").unwrap_or(PressureBasis::Gauge);
     let bar = if basis == PressureBasis::Gauge { absolute - ATMOSPHERE_BAR } else { absolute };
-    Ok(Done::of(in_unit(given, bar)?, given.unit("p")).and("absolute", in_unit(given, absolute)?, given.unit("p")))
+    Ok(Done::of(in_unit(given, bar)?, given.unit("p")).and(
+        "absolute",
+        in_unit(given, absolute)?,
+        given.unit("p"),
+    ))
 }
 
 fn in_unit(given: &Given, bar: f64) -> Result<f64, Refusal> {
@@ -147,7 +177,9 @@ fn in_unit(given: &Given, bar: f64) -> Result<f64, Refusal> {
 
 /// A real figure that the equation does not cover.
 fn beyond() -> Refusal {
-    Refusal::cannot("the equation for real nitrogen is used from -73 to 327 degC and to 500 bar: ask for the ideal gas")
+    Refusal::cannot(
+        "the equation for real nitrogen is used from -73 to 327 degC and to 500 bar: ask for the ideal gas",
+    )
 }
 
 /// Ideal and real absolute pressure as an answer: the one asked for first, the difference said where it matters.
@@ -158,10 +190,18 @@ fn either(given: &Given, ideal: f64, real: Option<f64>) -> Result<Done, Refusal>
     let mut done = answer(given, chosen)?.and("ideal", gauge(ideal)?, given.unit("p"));
     if let Some(real) = real {
         let off = (real - ideal) / (ideal - ATMOSPHERE_BAR).abs().max(ATMOSPHERE_BAR);
-        let said = format!("on the gauge real nitrogen stands {:.1} % {} the ideal gas here", 100.0 * off.abs(), if off > 0.0 { "above" } else { "below" });
+        let said = format!(
+            "on the gauge real nitrogen stands {:.1} % {} the ideal gas here",
+            100.0 * off.abs(),
+            if off > 0.0 { "above" } else { "below" }
+        );
         done = done.and("real", gauge(real)?, given.unit("p")).caution_if(off.abs() > WORTH_SAYING, &said);
     }
-    Ok(done.by(if wants_real { "density fixed, nitrogen by Span and others" } else { "p_abs / T_abs stays the same (ideal gas)" }))
+    Ok(done.by(if wants_real {
+        "density fixed, nitrogen by Span and others"
+    } else {
+        "p_abs / T_abs stays the same (ideal gas)"
+    }))
 }
 
 fn absolute_of_p(given: &Given) -> Result<f64, Refusal> {
@@ -247,7 +287,10 @@ fn rises(given: &Given) -> Result<Done, Refusal> {
     };
     let (rod, left) = (given.n("rod")?, before - rod_volume(given.n("rod")?, given.n("stroke")?));
     if left <= 0.02 * before {
-        return Err(Refusal::impossible("stroke", "the rod takes more than the gas has room for: the piston would strike the cap"));
+        return Err(Refusal::impossible(
+            "stroke",
+            "the rod takes more than the gas has room for: the piston would strike the cap",
+        ));
     }
     let (p, t, ratio) = (absolute_of_p(given)?, kelvin(given, "T")?, before / left);
     let ideal = compressed(p, ratio, exponent(given, "process")?);
@@ -259,16 +302,21 @@ fn rises(given: &Given) -> Result<Done, Refusal> {
         .and("volume", before, Unit::Millilitre)
         .and("left", left, Unit::Millilitre)
         .and("force", rod_force(chosen - ATMOSPHERE_BAR, rod), Unit::Newton)
-        .caution_if(off.abs() > WORTH_SAYING, &format!("real nitrogen stands {:.1} % off the ideal gas here", 100.0 * off)))
+        .caution_if(
+            off.abs() > WORTH_SAYING,
+            &format!("real nitrogen stands {:.1} % off the ideal gas here", 100.0 * off),
+        ))
 }
 
 fn loss(given: &Given) -> Result<Done, Refusal> {
     let (p, volume, hose) = (absolute_of_p(given)?, given.n("V")?, given.n("V_gauge")?);
     let after = shared(p, volume, hose, ATMOSPHERE_BAR);
     let before = (p * (volume + hose) - ATMOSPHERE_BAR * hose) / volume;
-    Ok(answer(given, after)?
-        .and("loss", in_unit(given, p - after)?, given.unit("p"))
-        .and("before", in_unit(given, before - ATMOSPHERE_BAR)?, given.unit("p")))
+    Ok(answer(given, after)?.and("loss", in_unit(given, p - after)?, given.unit("p")).and(
+        "before",
+        in_unit(given, before - ATMOSPHERE_BAR)?,
+        given.unit("p"),
+    ))
 }
 
 fn z(given: &Given) -> Result<Done, Refusal> {

@@ -3,7 +3,9 @@
 use super::super::convert::register::fraction_text;
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
 use super::super::thread::Thread;
-use super::{Drive, Head, ToolSize, across_flats, drift, hex_smallest, key, opening, socket_limits, stand_in};
+use super::{
+    Drive, Head, ToolSize, across_flats, drift, hex_smallest, key, opening, socket_limits, stand_in,
+};
 use crate::quantity::Unit;
 
 const MM: f64 = 25.4;
@@ -38,18 +40,29 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
     );
     list.push(
         Working::new("wrench-opening", Kind::Fits, "least and greatest opening of a spanner", open)
-            .takes(Input::text("wrench", &[], "size of the spanner, such as 1/2 in or 13 mm").also(&["W", "SW", "tool", "size"]))
+            .takes(
+                Input::text("wrench", &[], "size of the spanner, such as 1/2 in or 13 mm")
+                    .also(&["W", "SW", "tool", "size"]),
+            )
             .gives("opening", Unit::Millimetre)
             .by("table; inch sizes outside it 1.005 W + 0.001 in, and 0.005 W + 0.004 in more", ASME)
             .mind("metric openings are from memory of DIN 475-2 / ISO 691: an order of magnitude"),
     );
     list.push(
-        Working::new("hex-smallest", Kind::Fits, "smallest across flats of a hexagon: fine and coarse", smallest)
-            .takes(Input::of("SW", Unit::Millimetre, "nominal across flats").also(&["s", "size"]))
-            .gives("smallest", Unit::Millimetre)
-            .gives("fine", Unit::Millimetre)
-            .gives("coarse", Unit::Millimetre)
-            .by("row 1 h13 (h14 above 32 mm); row 2 h14 to 18, h15 to 60, h16 above; ISO 286-1 tolerances", "DIN 475-1:1984"),
+        Working::new(
+            "hex-smallest",
+            Kind::Fits,
+            "smallest across flats of a hexagon: fine and coarse",
+            smallest,
+        )
+        .takes(Input::of("SW", Unit::Millimetre, "nominal across flats").also(&["s", "size"]))
+        .gives("smallest", Unit::Millimetre)
+        .gives("fine", Unit::Millimetre)
+        .gives("coarse", Unit::Millimetre)
+        .by(
+            "row 1 h13 (h14 above 32 mm); row 2 h14 to 18, h15 to 60, h16 above; ISO 286-1 tolerances",
+            "DIN 475-1:1984",
+        ),
     );
     list.push(
         Working::new("socket-limits", Kind::Fits, "least and greatest width of a hexagon socket", sockets)
@@ -78,8 +91,10 @@ fn mm(name: &'static str, what: &'static str) -> Input {
 }
 
 fn fastener(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done, Refusal>) -> Working {
-    Working::new(name, Kind::Fits, about, run)
-        .takes(Input::text("thread", &[], "thread, such as M8, M14x1, 1/4-20 or #10").also(&["size", "bolt", "screw", "nut"]))
+    Working::new(name, Kind::Fits, about, run).takes(
+        Input::text("thread", &[], "thread, such as M8, M14x1, 1/4-20 or #10")
+            .also(&["size", "bolt", "screw", "nut"]),
+    )
 }
 
 fn thread(given: &Given) -> Result<Thread, Refusal> {
@@ -89,7 +104,10 @@ fn thread(given: &Given) -> Result<Thread, Refusal> {
 fn head(given: &Given) -> Result<Head, Refusal> {
     let text = given.t("head")?;
     Head::parse(text).ok_or_else(|| {
-        Refusal::unreadable("head", format!("found `{text}`; say bolt, nut, cap, set, button, countersunk or shoulder"))
+        Refusal::unreadable(
+            "head",
+            format!("found `{text}`; say bolt, nut, cap, set, button, countersunk or shoulder"),
+        )
     })
 }
 
@@ -121,7 +139,10 @@ fn which_flats(given: &Given) -> Result<Done, Refusal> {
 fn size(given: &Given, name: &str) -> Result<ToolSize, Refusal> {
     let text = given.t(name)?;
     ToolSize::parse(text).filter(|size| size.mm <= 300.0).ok_or_else(|| {
-        Refusal::unreadable(name, format!("found `{text}` where a size is expected; write `13 mm` or `1/2 in`"))
+        Refusal::unreadable(
+            name,
+            format!("found `{text}` where a size is expected; write `13 mm` or `1/2 in`"),
+        )
     })
 }
 
@@ -147,9 +168,11 @@ fn open(given: &Given) -> Result<Done, Refusal> {
 fn smallest(given: &Given) -> Result<Done, Refusal> {
     let found = hex_smallest(given.n("SW")?);
     let (fine, coarse) = found.ok_or_else(|| Refusal::impossible("SW", "the table ends at 120 mm"))?;
-    Ok(Done::list(vec![fine, coarse], Unit::Millimetre)
-        .and("fine", fine, Unit::Millimetre)
-        .and("coarse", coarse, Unit::Millimetre))
+    Ok(Done::list(vec![fine, coarse], Unit::Millimetre).and("fine", fine, Unit::Millimetre).and(
+        "coarse",
+        coarse,
+        Unit::Millimetre,
+    ))
 }
 
 fn sockets(given: &Given) -> Result<Done, Refusal> {
@@ -161,7 +184,8 @@ fn sockets(given: &Given) -> Result<Done, Refusal> {
         }
         (None, None) => return Err(given.missing("thread")),
     };
-    let limits = socket_limits(nominal).ok_or_else(|| Refusal::impossible("key", "no table covers this key"))?;
+    let limits =
+        socket_limits(nominal).ok_or_else(|| Refusal::impossible("key", "no table covers this key"))?;
     Ok(Done::list(vec![limits.min, limits.max], Unit::Millimetre).and("key", nominal, Unit::Millimetre))
 }
 
@@ -172,7 +196,11 @@ fn which_drift(given: &Given) -> Result<Done, Refusal> {
         Some(super::DriftFit::Seats) => "clears and seats",
         Some(super::DriftFit::TouchesAdjuster) => "touches the adjuster",
         Some(super::DriftFit::MissesFace) => "misses the face",
-        None => return Err(Refusal::cannot("a drift's bore is below its outside, and the nut's face is wider than the adjuster")),
+        None => {
+            return Err(Refusal::cannot(
+                "a drift's bore is below its outside, and the nut's face is wider than the adjuster",
+            ));
+        }
     };
     Ok(Done::text(verdict).and("clearance", (bore - adjuster) / 2.0, Unit::Millimetre))
 }

@@ -26,7 +26,11 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
     list.push(
         two_points("viscosity-constants", "constants A and B of an oil", |given| {
             let found = line(given)?;
-            Ok(Done::list(vec![found.a, found.b], Unit::One).and("A", found.a, Unit::One).and("B", found.b, Unit::One))
+            Ok(Done::list(vec![found.a, found.b], Unit::One).and("A", found.a, Unit::One).and(
+                "B",
+                found.b,
+                Unit::One,
+            ))
         })
         .gives("constants", Unit::One)
         .gives("A", Unit::One)
@@ -41,7 +45,10 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .gives("unrounded", Unit::One)
             .gives("L", CST)
             .gives("H", CST)
-            .by("procedure A: 100 (L - U) / (L - H); above 100 procedure B: (10^N - 1) / 0.00715 + 100", D2270),
+            .by(
+                "procedure A: 100 (L - U) / (L - H); above 100 procedure B: (10^N - 1) / 0.00715 + 100",
+                D2270,
+            ),
     );
     list.push(
         Working::new("viscosity-index-limits", Kind::Viscosity, "L and H of the viscosity index", limits)
@@ -54,12 +61,25 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
         Working::new("blending-number", Kind::Oil, "Refutas' viscosity blending number", vbn)
             .takes(cst("v", "viscosity"))
             .gives("VBN", Unit::One)
-            .by("14.534 ln ln(v + 0.8) + 10.975", "Refutas; R. E. Maples, Petroleum Refinery Process Economics (2000)"),
+            .by(
+                "14.534 ln ln(v + 0.8) + 10.975",
+                "Refutas; R. E. Maples, Petroleum Refinery Process Economics (2000)",
+            ),
     );
     list.push(
         mixing("oil-blend", "viscosity of a mix of two oils", mix)
-            .takes(Input::number("x1", "share of the first oil, 0 to 1").also(&["share"]).between(0.0, 1.0).optional())
-            .takes(Input::of("pct1", Unit::Percent, "share of the first oil in per cent").also(&["percent"]).between(0.0, 100.0).optional())
+            .takes(
+                Input::number("x1", "share of the first oil, 0 to 1")
+                    .also(&["share"])
+                    .between(0.0, 1.0)
+                    .optional(),
+            )
+            .takes(
+                Input::of("pct1", Unit::Percent, "share of the first oil in per cent")
+                    .also(&["percent"])
+                    .between(0.0, 100.0)
+                    .optional(),
+            )
             .gives("viscosity", CST)
             .tells("rule"),
     );
@@ -90,25 +110,38 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .takes(Input::of("beta", Unit::PerKelvin, "coefficient of expansion").usually(BETA_OIL))
             .gives("expansion", Unit::Millilitre)
             .gives("volume", Unit::Millilitre)
-            .by("V beta (T2 - T1)", "Engineering ToolBox, cubical expansion of liquids: mineral oil 0.0007 per kelvin"),
+            .by(
+                "V beta (T2 - T1)",
+                "Engineering ToolBox, cubical expansion of liquids: mineral oil 0.0007 per kelvin",
+            ),
     );
     list.push(
-        Working::new("oil-level-to-volume", Kind::Oil, "oil to add or take for a change of level in a fork leg", to_volume)
-            .takes(mm("level", "level now, from the top").or_zero())
-            .takes(mm("wanted", "level wanted, from the top").or_zero())
-            .takes(mm("bore", "bore of the leg"))
-            .takes(mm("inside", "diameter of what stands in the oil").also(&["rod"]).or_zero().usually(0.0))
-            .gives("volume", Unit::Millilitre)
-            .tells("do")
-            .by("(level - wanted) x pi/4 (bore^2 - inside^2); above zero: add", "identity"),
+        Working::new(
+            "oil-level-to-volume",
+            Kind::Oil,
+            "oil to add or take for a change of level in a fork leg",
+            to_volume,
+        )
+        .takes(mm("level", "level now, from the top").or_zero())
+        .takes(mm("wanted", "level wanted, from the top").or_zero())
+        .takes(mm("bore", "bore of the leg"))
+        .takes(mm("inside", "diameter of what stands in the oil").also(&["rod"]).or_zero().usually(0.0))
+        .gives("volume", Unit::Millilitre)
+        .tells("do")
+        .by("(level - wanted) x pi/4 (bore^2 - inside^2); above zero: add", "identity"),
     );
     list.push(
-        Working::new("oil-volume-to-level", Kind::Oil, "change of level for a volume in a fork leg", to_level)
-            .takes(Input::of("V", Unit::Millilitre, "volume added").also(&["volume"]).signed())
-            .takes(mm("bore", "bore of the leg"))
-            .takes(mm("inside", "diameter of what stands in the oil").also(&["rod"]).or_zero().usually(0.0))
-            .gives("rise", Unit::Millimetre)
-            .by("V / (pi/4 (bore^2 - inside^2))", "identity"),
+        Working::new(
+            "oil-volume-to-level",
+            Kind::Oil,
+            "change of level for a volume in a fork leg",
+            to_level,
+        )
+        .takes(Input::of("V", Unit::Millilitre, "volume added").also(&["volume"]).signed())
+        .takes(mm("bore", "bore of the leg"))
+        .takes(mm("inside", "diameter of what stands in the oil").also(&["rod"]).or_zero().usually(0.0))
+        .gives("rise", Unit::Millimetre)
+        .by("V / (pi/4 (bore^2 - inside^2))", "identity"),
     );
     list.push(
         Working::new("dynamic-viscosity", Kind::Viscosity, "dynamic viscosity from kinematic", dynamic)
@@ -153,9 +186,13 @@ fn line(given: &Given) -> Result<super::viscosity::Constants, Refusal> {
     let zero = given.n("offset")?;
     let (t1, t2) = (given.n("T1")? + zero, given.n("T2")? + zero);
     let found = constants(given.n("v40")?, t1, given.n("v100")?, t2);
-    let found = found.ok_or_else(|| Refusal::cannot("the two viscosities need two temperatures, and at least 0.3 mm2/s"))?;
+    let found = found.ok_or_else(|| {
+        Refusal::cannot("the two viscosities need two temperatures, and at least 0.3 mm2/s")
+    })?;
     if found.b <= 0.0 {
-        return Err(Refusal::cannot("an oil is thicker when colder: these viscosities are the wrong way round"));
+        return Err(Refusal::cannot(
+            "an oil is thicker when colder: these viscosities are the wrong way round",
+        ));
     }
     Ok(found)
 }
@@ -173,7 +210,9 @@ fn at(given: &Given) -> Result<Done, Refusal> {
 fn index(given: &Given) -> Result<Done, Refusal> {
     let (v40, v100) = (given.n("v40")?, given.n("v100")?);
     if v40 <= v100 {
-        return Err(Refusal::cannot("an oil is thicker at 40 than at 100 degC: these viscosities are the wrong way round"));
+        return Err(Refusal::cannot(
+            "an oil is thicker at 40 than at 100 degC: these viscosities are the wrong way round",
+        ));
     }
     let Some(found) = viscosity_index(v40, v100) else {
         return Ok(Done::nothing().caution("not defined below 2 mm2/s at 100 degC"));
@@ -193,7 +232,8 @@ fn limits(given: &Given) -> Result<Done, Refusal> {
 
 fn vbn(given: &Given) -> Result<Done, Refusal> {
     let number = blending_number(given.n("v")?);
-    let number = number.ok_or_else(|| Refusal::impossible("v", "below 0.2 mm2/s there is no blending number"))?;
+    let number =
+        number.ok_or_else(|| Refusal::impossible("v", "below 0.2 mm2/s there is no blending number"))?;
     Ok(Done::of(number, Unit::One))
 }
 
@@ -220,13 +260,16 @@ fn mix(given: &Given) -> Result<Done, Refusal> {
 
 fn share(given: &Given) -> Result<Done, Refusal> {
     let found = rule(given)?.share(given.n("v1")?, given.n("v2")?, given.n("target")?);
-    let share = found.ok_or_else(|| Refusal::impossible("target", "the wanted viscosity does not lie between the two oils"))?;
+    let share = found.ok_or_else(|| {
+        Refusal::impossible("target", "the wanted viscosity does not lie between the two oils")
+    })?;
     Ok(Done::of(100.0 * share, Unit::Percent).and_text("rule", given.t("rule")?))
 }
 
 fn vg(given: &Given) -> Result<Done, Refusal> {
     let grade = given.n("VG")?;
-    let limits = iso_vg(grade).ok_or_else(|| Refusal::impossible("VG", format!("ISO 3448 has no grade {grade}")))?;
+    let limits =
+        iso_vg(grade).ok_or_else(|| Refusal::impossible("VG", format!("ISO 3448 has no grade {grade}")))?;
     let middle = limits.get(1).copied().unwrap_or_default();
     Ok(Done::list(limits.to_vec(), CST).and("middle", middle, CST))
 }

@@ -8,6 +8,12 @@ pub fn peak_speed(stroke: f64, per_second: f64) -> f64 {
     PI * stroke * per_second
 }
 
+/// Peak rod acceleration of a sinusoidal crank, m/s2: stroke / 2 (2 pi f)^2, stroke in mm.
+#[must_use]
+pub fn peak_acceleration(stroke: f64, per_second: f64) -> f64 {
+    stroke / 2000.0 * (2.0 * PI * per_second).powi(2)
+}
+
 /// Revolutions a second for a peak speed.
 #[must_use]
 pub fn revolutions_for(speed: f64, stroke: f64) -> f64 {

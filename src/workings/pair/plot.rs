@@ -6,11 +6,17 @@ use super::Trace;
 /// Empty without traces or for a size below 8 by 4.
 #[must_use]
 pub fn plot(traces: &[(char, &Trace)], width: usize, height: usize) -> String {
-    let Some((across, up)) = ranges(traces).filter(|_| width >= 8 && height >= 4) else { return String::new() };
+    let Some((across, up)) = ranges(traces).filter(|_| width >= 8 && height >= 4) else {
+        return String::new();
+    };
     let mut rows = vec![vec![' '; width]; height];
     let column = |v: f64| place(v, across, width);
     let row = |f: f64| height - 1 - place(f, up, height);
-    axes(&mut rows, (across.0 <= 0.0 && across.1 >= 0.0).then(|| column(0.0)), (up.0 <= 0.0 && up.1 >= 0.0).then(|| row(0.0)));
+    axes(
+        &mut rows,
+        (across.0 <= 0.0 && across.1 >= 0.0).then(|| column(0.0)),
+        (up.0 <= 0.0 && up.1 >= 0.0).then(|| row(0.0)),
+    );
     for (mark, trace) in traces {
         for at in 0..width {
             let velocity = across.0 + (across.1 - across.0) * at as f64 / (width - 1) as f64;

@@ -2,26 +2,36 @@
 
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
 use super::compare::{USUAL_LIMIT, share};
-use super::dyno::{USUAL_SPEEDS, peak_speed, revolutions_for};
+use super::dyno::{USUAL_SPEEDS, peak_acceleration, peak_speed, revolutions_for};
 use crate::quantity::Unit;
 
 /// Adds pairs and dyno speeds.
 pub(in crate::workings) fn register(list: &mut Vec<Working>) {
     list.push(
-        Working::new("pair-difference", Kind::Pair, "left against right in force at one velocity", difference)
-            .takes(Input::of("left", Unit::Newton, "left force").also(&["first"]).signed())
-            .takes(Input::of("right", Unit::Newton, "right force").also(&["second"]).signed())
-            .takes(Input::of("limit", Unit::Percent, "limit in per cent of the mean").or_zero().usually(100.0 * USUAL_LIMIT))
-            .tells("verdict")
-            .gives("difference", Unit::Percent)
-            .gives("force", Unit::Newton)
-            .by("|right - left| / mean of both", "identity; the limit of 5 % is common practice, no source"),
+        Working::new(
+            "pair-difference",
+            Kind::Pair,
+            "left against right in force at one velocity",
+            difference,
+        )
+        .takes(Input::of("left", Unit::Newton, "left force").also(&["first"]).signed())
+        .takes(Input::of("right", Unit::Newton, "right force").also(&["second"]).signed())
+        .takes(
+            Input::of("limit", Unit::Percent, "limit in per cent of the mean")
+                .or_zero()
+                .usually(100.0 * USUAL_LIMIT),
+        )
+        .tells("verdict")
+        .gives("difference", Unit::Percent)
+        .gives("force", Unit::Newton)
+        .by("|right - left| / mean of both", "identity; the limit of 5 % is common practice, no source"),
     );
     list.push(
         Working::new("peak-rod-speed", Kind::Pair, "peak rod speed of a crank dyno", peak)
             .takes(stroke())
             .takes(Input::of("rpm", Unit::Rpm, "crank speed").also(&["speed", "n"]))
             .gives("speed", Unit::MillimetrePerSecond)
+            .gives("acceleration_g", Unit::One)
             .by("pi x stroke x rpm / 60", "identity for sinusoidal motion"),
     );
     list.push(
@@ -30,6 +40,20 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .takes(stroke())
             .gives("rpm", Unit::Rpm)
             .by("60 v / (pi x stroke)", "identity for sinusoidal motion"),
+    );
+    list.push(
+        Working::new(
+            "damping-from-force",
+            Kind::Pair,
+            "damping coefficient from a force at a speed",
+            coefficient,
+        )
+        .takes(Input::of("F", Unit::Newton, "force").also(&["force"]))
+        .takes(Input::of("v", Unit::MillimetrePerSecond, "rod speed").also(&["speed"]))
+        .takes(Input::of("gas", Unit::Newton, "gas force to take off").signed().usually(0.0))
+        .gives("coefficient", Unit::NewtonSecondPerMetre)
+        .gives("force", Unit::Newton)
+        .by("(F - gas) / v", "definition"),
     );
     list.push(
         Working::new("dyno-speeds", Kind::Pair, "usual test speeds of a damper dyno", |_| {
@@ -56,9 +80,19 @@ fn difference(given: &Given) -> Result<Done, Refusal> {
 }
 
 fn peak(given: &Given) -> Result<Done, Refusal> {
-    Ok(Done::of(peak_speed(given.n("stroke")?, given.n("rpm")? / 60.0), Unit::MillimetrePerSecond))
+    let (stroke, per_second) = (given.n("stroke")?, given.n("rpm")? / 60.0);
+    Ok(Done::of(peak_speed(stroke, per_second), Unit::MillimetrePerSecond).and(
+        "acceleration_g",
+        peak_acceleration(stroke, per_second) / 9.806_65,
+        Unit::One,
+    ))
 }
 
 fn rpm(given: &Given) -> Result<Done, Refusal> {
     Ok(Done::of(60.0 * revolutions_for(given.n("v")?, given.n("stroke")?), Unit::Rpm))
+}
+
+fn coefficient(given: &Given) -> Result<Done, Refusal> {
+    let force = given.n("F")? - given.n("gas")?;
+    Ok(Done::of(force * 1000.0 / given.n("v")?, Unit::NewtonSecondPerMetre).and("force", force, Unit::Newton))
 }

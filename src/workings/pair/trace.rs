@@ -75,7 +75,9 @@ impl Trace {
             }
             points.push(row(line, text, &head)?);
         }
-        Self::new(points).ok_or_else(|| problem(line, "at least two rows with different velocities are expected".to_owned()))
+        Self::new(points).ok_or_else(|| {
+            problem(line, "at least two rows with different velocities are expected".to_owned())
+        })
     }
 
     /// The points in order of velocity: mm/s, N.
@@ -110,10 +112,10 @@ fn head(line: usize, text: &str) -> Result<Head, TraceError> {
     let split = ['\t', ';', ','].into_iter().find(|c| text.contains(*c)).unwrap_or(',');
     let (mut velocity, mut force) = (None, None);
     for (at, cell) in text.split(split).enumerate() {
-        let cell = cell.trim().trim_matches('"').to_lowercase();
-        let (name, unit) = cell.split_once(['(', '[']).unwrap_or((&cell, ""));
+        let cell = cell.trim().trim_matches('"');
+        let (name, unit) = cell.split_once(['(', '[']).unwrap_or((cell, ""));
         let unit = unit.trim_end_matches([')', ']']).trim();
-        let column = match name.trim() {
+        let column = match name.trim().to_lowercase().as_str() {
             "velocity" | "speed" => Some((&mut velocity, Dimension::Speed, "mm/s")),
             "force" => Some((&mut force, Dimension::Force, "N")),
             _ => None,
@@ -121,14 +123,23 @@ fn head(line: usize, text: &str) -> Result<Head, TraceError> {
         if let Some((slot, dimension, usual)) = column {
             let known = Unit::parse(unit).filter(|unit| unit.dimension() == dimension);
             let known = known.ok_or_else(|| {
-                problem(line, format!("found the unit `{unit}` for {}; write it in the head, such as `({usual})`", name.trim()))
+                problem(
+                    line,
+                    format!(
+                        "found the unit `{unit}` for {}; write it in the head, such as `({usual})`",
+                        name.trim()
+                    ),
+                )
             })?;
             *slot = Some((at, known));
         }
     }
     match (velocity, force) {
         (Some(velocity), Some(force)) => Ok(Head { split, velocity, force }),
-        _ => Err(problem(line, format!("found `{text}`; a head such as `velocity (mm/s),force (N)` is expected"))),
+        _ => Err(problem(
+            line,
+            format!("found `{text}`; a head such as `velocity (mm/s),force (N)` is expected"),
+        )),
     }
 }
 
@@ -138,7 +149,8 @@ fn row(line: usize, text: &str, head: &Head) -> Result<(f64, f64), TraceError> {
         let cell = cells.get(at).copied().unwrap_or_default();
         let plain = if head.split == ',' { cell.to_owned() } else { cell.replace(',', ".") };
         let value = plain.parse::<f64>().ok().filter(|value| value.is_finite());
-        let value = value.ok_or_else(|| problem(line, format!("found `{cell}` where a number is expected")))?;
+        let value =
+            value.ok_or_else(|| problem(line, format!("found `{cell}` where a number is expected")))?;
         Quantity::new(value, unit).in_unit(to).map_err(|mismatch| problem(line, mismatch.to_string()))
     };
     Ok((number(head.velocity, Unit::MillimetrePerSecond)?, number(head.force, Unit::Newton)?))

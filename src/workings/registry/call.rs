@@ -132,7 +132,12 @@ fn unit_of_suffix(tail: &str) -> Option<Unit> {
     Unit::parse(&tail.replacen('_', "/", 1)).or_else(|| Unit::parse(tail))
 }
 
-fn take_one(given: &mut Given, input: &'static Input, value: &Value, unit: Option<Unit>) -> Result<(), Refusal> {
+fn take_one(
+    given: &mut Given,
+    input: &'static Input,
+    value: &Value,
+    unit: Option<Unit>,
+) -> Result<(), Refusal> {
     match input.takes {
         Takes::Text(choices) => take_text(given, input, value, choices),
         Takes::Any => {
@@ -168,7 +173,9 @@ fn out_of_range(found: Quantity, own: Unit, least: f64, most: f64, open: bool) -
     match (least, most) {
         _ if open => format!("{} cannot be; it has to be above {}", found.show(), shown(least)),
         (least, f64::MAX) => format!("{} cannot be; it has to be at least {}", found.show(), shown(least)),
-        (least, most) => format!("{} cannot be; it lies between {} and {}", found.show(), shown(least), shown(most)),
+        (least, most) => {
+            format!("{} cannot be; it lies between {} and {}", found.show(), shown(least), shown(most))
+        }
     }
 }
 
@@ -180,7 +187,13 @@ fn shift(bar: f64, from: PressureBasis, to: PressureBasis) -> f64 {
     }
 }
 
-fn store(given: &mut Given, input: &'static Input, quantity: Quantity, number: f64, basis: Option<PressureBasis>) {
+fn store(
+    given: &mut Given,
+    input: &'static Input,
+    quantity: Quantity,
+    number: f64,
+    basis: Option<PressureBasis>,
+) {
     given.numbers.insert(input.name, number);
     given.units.insert(input.name, quantity.unit);
     given.bases.extend(basis.map(|basis| (input.name, basis)));
@@ -228,7 +241,9 @@ fn quantity_of(
 ) -> Result<(Quantity, Option<PressureBasis>), Refusal> {
     let text = match value {
         Value::Quantity(quantity) => return sound(input, *quantity).map(|quantity| (quantity, None)),
-        Value::Pressure(quantity, basis) => return sound(input, *quantity).map(|quantity| (quantity, Some(*basis))),
+        Value::Pressure(quantity, basis) => {
+            return sound(input, *quantity).map(|quantity| (quantity, Some(*basis)));
+        }
         Value::Text(text) => text.trim(),
     };
     let (text, basis) = super::super::convert::split_basis(text);
@@ -241,10 +256,21 @@ fn quantity_of(
         (Ok(quantity), _) => Ok((quantity, basis)),
         (Err(QuantityError::NoUnit { found }), Some(unit)) => {
             let quantity = Quantity::parse(&format!("{found} {unit}"));
-            quantity.map(|quantity| (quantity, basis)).map_err(|error| Refusal::unreadable(input.name, error.to_string()))
+            quantity
+                .map(|quantity| (quantity, basis))
+                .map_err(|error| Refusal::unreadable(input.name, error.to_string()))
+        }
+        (Err(QuantityError::NoUnit { found }), None) => {
+            Err(Refusal::unreadable(input.name, no_unit(input, &found)))
         }
         (Err(error), _) => Err(Refusal::unreadable(input.name, error.to_string())),
     }
+}
+
+/// A number without a unit is a guess; the way to mend it names a unit that fits.
+fn no_unit(input: &Input, found: &str) -> String {
+    let unit = input.unit().unwrap_or(Unit::Millimetre);
+    format!("found `{found}` with no unit; write the unit after it, such as `{found} {unit}`")
 }
 
 fn sound(input: &Input, quantity: Quantity) -> Result<Quantity, Refusal> {
@@ -281,7 +307,9 @@ fn convert_answer(done: &mut Done, text: &str) -> Result<(), Refusal> {
     };
     done.value = match &done.value {
         Answer::Number(value) => Answer::Number(to(*value)?),
-        Answer::List(values) => Answer::List(values.iter().map(|value| to(*value)).collect::<Result<_, _>>()?),
+        Answer::List(values) => {
+            Answer::List(values.iter().map(|value| to(*value)).collect::<Result<_, _>>()?)
+        }
         other => other.clone(),
     };
     done.unit = Some(unit);

@@ -60,7 +60,11 @@ impl Input {
 
     /// A temperature in degC, above absolute zero.
     pub(in crate::workings) const fn temperature(name: &'static str, what: &'static str) -> Self {
-        Self::new(name, Takes::Quantity { unit: Unit::Celsius, least: -273.15, most: 2000.0, open: true }, what)
+        Self::new(
+            name,
+            Takes::Quantity { unit: Unit::Celsius, least: -273.15, most: 2000.0, open: true },
+            what,
+        )
     }
 
     /// A pressure that the working counts above the air.

@@ -25,8 +25,19 @@ pub enum Kind {
 impl Kind {
     /// Every kind.
     pub const ALL: [Self; 13] = [
-        Self::Convert, Self::Spring, Self::Preload, Self::Frequency, Self::Wrench, Self::Gas, Self::Oil, Self::Fits,
-        Self::Shaft, Self::Joint, Self::Viscosity, Self::Cure, Self::Pair,
+        Self::Convert,
+        Self::Spring,
+        Self::Preload,
+        Self::Frequency,
+        Self::Wrench,
+        Self::Gas,
+        Self::Oil,
+        Self::Fits,
+        Self::Shaft,
+        Self::Joint,
+        Self::Viscosity,
+        Self::Cure,
+        Self::Pair,
     ];
 
     /// The word in the slot.

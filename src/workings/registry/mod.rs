@@ -8,6 +8,7 @@ mod done;
 mod given;
 mod input;
 mod kind;
+mod list;
 mod refusal;
 
 use std::sync::LazyLock;
@@ -19,6 +20,7 @@ pub use done::{Answer, Done, More, Told, Worked};
 pub use given::{Given, Value};
 pub use input::{Input, Takes};
 pub use kind::Kind;
+pub use list::{Listed, ListedInput, ListedOutput};
 pub use refusal::Refusal;
 
 /// One output's name and unit; no unit where it is a text.
@@ -53,7 +55,17 @@ impl Working {
     /// A working that answers one kind of question. The rest is added piece by piece.
     pub(in crate::workings) fn new(name: &'static str, kind: Kind, about: &'static str, run: Run) -> Self {
         let empty = (Vec::new(), Vec::new(), Vec::new());
-        Self { name, kind, about, inputs: empty.0, outputs: empty.1, method: "", source: "", cautions: empty.2, run }
+        Self {
+            name,
+            kind,
+            about,
+            inputs: empty.0,
+            outputs: empty.1,
+            method: "",
+            source: "",
+            cautions: empty.2,
+            run,
+        }
     }
 
     /// Adds an input.

@@ -22,9 +22,15 @@ pub struct Nest {
 /// Shares a force between a spring and one that is `gap` shorter beside it.
 #[must_use]
 pub fn nest(force: f64, outer: f64, inner: f64, gap: f64) -> Nest {
-    let deflection = if force <= outer * gap { force / outer } else { (force + inner * gap) / (outer + inner) };
+    let deflection =
+        if force <= outer * gap { force / outer } else { (force + inner * gap) / (outer + inner) };
     let inner_deflection = (deflection - gap).max(0.0);
-    Nest { deflection, inner_deflection, outer_force: outer * deflection, inner_force: inner * inner_deflection }
+    Nest {
+        deflection,
+        inner_deflection,
+        outer_force: outer * deflection,
+        inner_force: inner * inner_deflection,
+    }
 }
 
 /// A main spring with a tender on top of it, which closes after its own travel.

@@ -37,3 +37,10 @@ pub fn free(solid: f64, total_coils: f64, gap: f64, deflection: f64) -> f64 {
 pub fn bind_margin(free: f64, block: f64, preload: f64, stroke: f64) -> f64 {
     free - preload - stroke - block
 }
+
+/// Least sum of the gaps between active coils at the greatest static load, cold coiled, mm:
+/// n (0.0015 D^2 / d + 0.1 d) (EN 13906-1:2013, clause 9; memory). Half as much again under dynamic load.
+#[must_use]
+pub fn least_gaps(d: f64, mean: f64, coils: f64) -> f64 {
+    coils * (0.0015 * mean * mean / d + 0.1 * d)
+}

@@ -8,6 +8,7 @@ pub mod rate;
 pub mod stress;
 
 mod register_combine;
+mod register_length;
 mod register_ride;
 mod register_wire;
 
@@ -16,6 +17,7 @@ use super::registry::Working;
 /// Adds the springs.
 pub(super) fn register(list: &mut Vec<Working>) {
     register_wire::register(list);
+    register_length::register(list);
     register_combine::register(list);
     register_ride::register(list);
 }

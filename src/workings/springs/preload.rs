@@ -30,7 +30,9 @@ pub fn kept(change: Change, keep: Keep) -> f64 {
     match keep {
         Keep::Turns => change.old_preload,
         Keep::Force => change.old_rate * change.old_preload / change.new_rate,
-        Keep::RideHeight => change.load / change.new_rate - sag(change.load, change.old_rate, change.old_preload),
+        Keep::RideHeight => {
+            change.load / change.new_rate - sag(change.load, change.old_rate, change.old_preload)
+        }
     }
 }
 

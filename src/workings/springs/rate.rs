@@ -34,7 +34,8 @@ pub fn shear_modulus(material: &str) -> Option<f64> {
     let name = material.to_lowercase();
     Some(match name.as_str() {
         "en 10270-1" | "steel" | "spring steel" | "music wire" | "music" | "patented" => 81_500.0,
-        "en 10270-2" | "oil tempered" | "oil-tempered" | "chrome silicon" | "chrome-silicon" | "sicr" | "vdsicr" => 79_500.0,
+        "en 10270-2" | "oil tempered" | "oil-tempered" | "chrome silicon" | "chrome-silicon" | "sicr"
+        | "vdsicr" => 79_500.0,
         "en 10270-3" | "stainless" | "stainless steel" | "1.4310" => 70_000.0,
         "titanium" => 43_000.0,
         "phosphor bronze" | "bronze" => 42_000.0,

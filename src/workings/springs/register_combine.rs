@@ -13,11 +13,16 @@ const RATE: Unit = Unit::NewtonPerMillimetre;
 /// Adds springs together, preload and sag.
 pub(super) fn register(list: &mut Vec<Working>) {
     list.push(
-        Working::new("springs-in-series", Kind::Spring, "rate of two springs on top of one another", in_series)
-            .takes(stiffness("k1", "first rate"))
-            .takes(stiffness("k2", "second rate"))
-            .gives("rate", RATE)
-            .by("1/k = 1/k1 + 1/k2", IDENTITY),
+        Working::new(
+            "springs-in-series",
+            Kind::Spring,
+            "rate of two springs on top of one another",
+            in_series,
+        )
+        .takes(stiffness("k1", "first rate"))
+        .takes(stiffness("k2", "second rate"))
+        .gives("rate", RATE)
+        .by("1/k = 1/k1 + 1/k2", IDENTITY),
     );
     list.push(
         Working::new("springs-in-parallel", Kind::Spring, "rate of two springs side by side", in_parallel)
@@ -28,46 +33,64 @@ pub(super) fn register(list: &mut Vec<Working>) {
     );
     list.push(nested());
     list.push(
-        Working::new("dual-rate", Kind::Spring, "main spring with a tender: deflection, and where the rate changes", dual)
-            .takes(stiffness("k_main", "main rate").also(&["main"]))
-            .takes(stiffness("k_tender", "tender rate").also(&["tender"]))
-            .takes(length("tender_travel", "travel of the tender until it closes").also(&["travel"]))
-            .takes(Input::of("F", Unit::Newton, "load").also(&["force", "load"]).optional())
-            .takes(length("x", "deflection of both").optional())
-            .gives("deflection", Unit::Millimetre)
-            .gives("force", Unit::Newton)
-            .gives("crossover_load", Unit::Newton)
-            .gives("crossover_travel", Unit::Millimetre)
-            .gives("first_rate", RATE)
-            .gives("second_rate", RATE)
-            .by("in series until the tender closes at k_tender x travel, the main spring alone beyond", IDENTITY),
+        Working::new(
+            "dual-rate",
+            Kind::Spring,
+            "main spring with a tender: deflection, and where the rate changes",
+            dual,
+        )
+        .takes(stiffness("k_main", "main rate").also(&["main"]))
+        .takes(stiffness("k_tender", "tender rate").also(&["tender"]))
+        .takes(length("tender_travel", "travel of the tender until it closes").also(&["travel"]))
+        .takes(Input::of("F", Unit::Newton, "load").also(&["force", "load"]).optional())
+        .takes(length("x", "deflection of both").optional())
+        .gives("deflection", Unit::Millimetre)
+        .gives("force", Unit::Newton)
+        .gives("crossover_load", Unit::Newton)
+        .gives("crossover_travel", Unit::Millimetre)
+        .gives("first_rate", RATE)
+        .gives("second_rate", RATE)
+        .by("in series until the tender closes at k_tender x travel, the main spring alone beyond", IDENTITY),
     );
     list.push(
-        Working::new("preload-force", Kind::Preload, "force of a spring squeezed by a length or by turns", preload_force)
-            .takes(stiffness("k", "spring rate").also(&["rate"]))
-            .takes(length("x", "preload length").also(&["preload", "length"]).optional())
-            .takes(Input::of("turns", Unit::Turn, "turns of the perch").optional())
-            .takes(length("pitch", "pitch: how far the perch moves in a turn").optional())
-            .gives("force", Unit::Newton)
-            .gives("length", Unit::Millimetre)
-            .by("F = k x; x = turns x pitch", IDENTITY),
+        Working::new(
+            "preload-force",
+            Kind::Preload,
+            "force of a spring squeezed by a length or by turns",
+            preload_force,
+        )
+        .takes(stiffness("k", "spring rate").also(&["rate"]))
+        .takes(length("x", "preload length").also(&["preload", "length"]).optional())
+        .takes(Input::of("turns", Unit::Turn, "turns of the perch").optional())
+        .takes(length("pitch", "pitch: how far the perch moves in a turn").optional())
+        .gives("force", Unit::Newton)
+        .gives("length", Unit::Millimetre)
+        .by("F = k x; x = turns x pitch", IDENTITY),
     );
     list.push(
-        Working::new("preload-change", Kind::Preload, "preload of a new spring: same turns, same force or same ride height", change)
-            .takes(stiffness("k_old", "old rate").also(&["old"]))
-            .takes(stiffness("k_new", "new rate").also(&["new"]))
-            .takes(length("x_old", "preload length of the old spring").also(&["preload"]).or_zero())
-            .takes(Input::text("keep", &["turns", "force", "ride height"], "what stays the same").also(&["same"]))
-            .takes(Input::of("load", Unit::Newton, "static load on the spring").also(&["F"]).optional())
-            .takes(length("free_old", "free length of the old spring").optional())
-            .takes(length("free_new", "free length of the new spring").optional())
-            .takes(length("pitch", "pitch of the perch").optional())
-            .gives("preload", Unit::Millimetre)
-            .gives("force", Unit::Newton)
-            .gives("perch", Unit::Millimetre)
-            .gives("turns", Unit::Turn)
-            .by("same turns: x; same force: k_old x / k_new; same ride height: load / k_new - (load / k_old - x)", IDENTITY)
-            .mind("a starting point: the wanted setting stands until someone says otherwise"),
+        Working::new(
+            "preload-change",
+            Kind::Preload,
+            "preload of a new spring: same turns, same force or same ride height",
+            change,
+        )
+        .takes(stiffness("k_old", "old rate").also(&["old"]))
+        .takes(stiffness("k_new", "new rate").also(&["new"]))
+        .takes(length("x_old", "preload length of the old spring").also(&["preload"]).or_zero())
+        .takes(Input::text("keep", &["turns", "force", "ride height"], "what stays the same").also(&["same"]))
+        .takes(Input::of("load", Unit::Newton, "static load on the spring").also(&["F"]).optional())
+        .takes(length("free_old", "free length of the old spring").optional())
+        .takes(length("free_new", "free length of the new spring").optional())
+        .takes(length("pitch", "pitch of the perch").optional())
+        .gives("preload", Unit::Millimetre)
+        .gives("force", Unit::Newton)
+        .gives("perch", Unit::Millimetre)
+        .gives("turns", Unit::Turn)
+        .by(
+            "same turns: x; same force: k_old x / k_new; same ride height: load / k_new - (load / k_old - x)",
+            IDENTITY,
+        )
+        .mind("a starting point: the wanted setting stands until someone says otherwise"),
     );
     list.push(
         Working::new("sag", Kind::Preload, "how far the unit sinks under its static load", sink)
@@ -81,25 +104,33 @@ pub(super) fn register(list: &mut Vec<Working>) {
 
 fn nested() -> Working {
     let coil = |name, what| length(name, what).optional();
-    Working::new("nested-springs", Kind::Spring, "two springs side by side, the second one shorter or not, under one load", nest_of)
-        .takes(Input::of("F", Unit::Newton, "load").also(&["P", "force", "load"]))
-        .takes(stiffness("k1", "rate of the outer spring").also(&["outer"]).optional())
-        .takes(stiffness("k2", "rate of the inner spring").also(&["inner"]).optional())
-        .takes(length("gap", "how much shorter the inner spring is").usually(0.0).or_zero())
-        .takes(coil("d1", "wire of the outer spring"))
-        .takes(coil("D1", "mean diameter of the outer spring"))
-        .takes(Input::number("n1", "active coils of the outer spring").also(&["N1"]).optional())
-        .takes(coil("d2", "wire of the inner spring"))
-        .takes(coil("D2", "mean diameter of the inner spring"))
-        .takes(Input::number("n2", "active coils of the inner spring").also(&["N2"]).optional())
-        .takes(Input::of("G", Unit::Megapascal, "shear modulus").usually(G_STEEL))
-        .gives("deflection", Unit::Millimetre)
-        .gives("inner_deflection", Unit::Millimetre)
-        .gives("outer_force", Unit::Newton)
-        .gives("inner_force", Unit::Newton)
-        .gives("outer_stress", Unit::Megapascal)
-        .gives("inner_stress", Unit::Megapascal)
-        .by("the outer spring alone until the gap is taken up, both beyond; stress with Wahl's factor", "Bhandari, ch. 10, examples 10.18, 10.19")
+    Working::new(
+        "nested-springs",
+        Kind::Spring,
+        "two springs side by side, the second one shorter or not, under one load",
+        nest_of,
+    )
+    .takes(Input::of("F", Unit::Newton, "load").also(&["P", "force", "load"]))
+    .takes(stiffness("k1", "rate of the outer spring").also(&["outer"]).optional())
+    .takes(stiffness("k2", "rate of the inner spring").also(&["inner"]).optional())
+    .takes(length("gap", "how much shorter the inner spring is").usually(0.0).or_zero())
+    .takes(coil("d1", "wire of the outer spring"))
+    .takes(coil("D1", "mean diameter of the outer spring"))
+    .takes(Input::number("n1", "active coils of the outer spring").also(&["N1"]).optional())
+    .takes(coil("d2", "wire of the inner spring"))
+    .takes(coil("D2", "mean diameter of the inner spring"))
+    .takes(Input::number("n2", "active coils of the inner spring").also(&["N2"]).optional())
+    .takes(Input::of("G", Unit::Megapascal, "shear modulus").usually(G_STEEL))
+    .gives("deflection", Unit::Millimetre)
+    .gives("inner_deflection", Unit::Millimetre)
+    .gives("outer_force", Unit::Newton)
+    .gives("inner_force", Unit::Newton)
+    .gives("outer_stress", Unit::Megapascal)
+    .gives("inner_stress", Unit::Megapascal)
+    .by(
+        "the outer spring alone until the gap is taken up, both beyond; stress with Wahl's factor",
+        "Bhandari, ch. 10, examples 10.18, 10.19",
+    )
 }
 
 fn stiffness(name: &'static str, what: &'static str) -> Input {
@@ -131,7 +162,8 @@ fn nest_of(given: &Given) -> Result<Done, Refusal> {
         None if given.maybe(d).is_none() => Err(given.missing(k)),
         None => Ok(rate(given.n(d)?, given.n(mean)?, given.n(n)?, given.n("G")?)),
     };
-    let found = nest(given.n("F")?, wire("k1", "d1", "D1", "n1")?, wire("k2", "d2", "D2", "n2")?, given.n("gap")?);
+    let found =
+        nest(given.n("F")?, wire("k1", "d1", "D1", "n1")?, wire("k2", "d2", "D2", "n2")?, given.n("gap")?);
     let mut done = Done::of(found.deflection, Unit::Millimetre)
         .and("inner_deflection", found.inner_deflection, Unit::Millimetre)
         .and("outer_force", found.outer_force, Unit::Newton)
@@ -146,7 +178,8 @@ fn nest_of(given: &Given) -> Result<Done, Refusal> {
 }
 
 fn dual(given: &Given) -> Result<Done, Refusal> {
-    let pair = Tender { main: given.n("k_main")?, tender: given.n("k_tender")?, travel: given.n("tender_travel")? };
+    let pair =
+        Tender { main: given.n("k_main")?, tender: given.n("k_tender")?, travel: given.n("tender_travel")? };
     let (force, deflection) = match (given.maybe("F"), given.maybe("x")) {
         (Some(force), _) => (force, pair.deflection(force)),
         (None, Some(x)) => (pair.force(x), x),

@@ -5,8 +5,10 @@ use super::combine::series;
 use super::damping::{angular, critical, frequency, log_decrement, rate_for, usual_band, wheel_rate};
 use crate::quantity::Unit;
 
-const SDOF: &str = "single mass on a spring: any vibration textbook, such as Rao, Mechanical Vibrations, ch. 2";
-const WAY: &str = "motion ratio here is spring travel over wheel travel; the other way round the ratio divides";
+const SDOF: &str =
+    "single mass on a spring: any vibration textbook, such as Rao, Mechanical Vibrations, ch. 2";
+const WAY: &str =
+    "motion ratio here is spring travel over wheel travel; the other way round the ratio divides";
 const KM: Unit = Unit::NewtonPerMetre;
 
 /// Adds ride and damping.
@@ -15,15 +17,23 @@ pub(super) fn register(list: &mut Vec<Working>) {
         ratio(Working::new("wheel-rate", Kind::Frequency, "rate at the wheel of a spring", at_wheel))
             .takes(rate("k_s", "spring rate").also(&["k", "ks", "spring"]))
             .gives("wheel_rate", KM)
-            .by("k_w = k_s MR^2 with MR = spring / wheel, = k_s / R^2 with R = wheel / spring", "Automotive Chassis Engineering (Springer 2018), eq. 3.33")
+            .by(
+                "k_w = k_s MR^2 with MR = spring / wheel, = k_s / R^2 with R = wheel / spring",
+                "Automotive Chassis Engineering (Springer 2018), eq. 3.33",
+            )
             .mind(WAY),
     );
     list.push(
-        ratio(Working::new("spring-from-wheel-rate", Kind::Frequency, "spring that gives a rate at the wheel", from_wheel))
-            .takes(rate("k_w", "rate at the wheel").also(&["k_wheel", "wheel_rate"]))
-            .gives("spring", KM)
-            .by("k_s = k_w / MR^2 with MR = spring / wheel", "inverse of wheel-rate")
-            .mind(WAY),
+        ratio(Working::new(
+            "spring-from-wheel-rate",
+            Kind::Frequency,
+            "spring that gives a rate at the wheel",
+            from_wheel,
+        ))
+        .takes(rate("k_w", "rate at the wheel").also(&["k_wheel", "wheel_rate"]))
+        .gives("spring", KM)
+        .by("k_s = k_w / MR^2 with MR = spring / wheel", "inverse of wheel-rate")
+        .mind(WAY),
     );
     list.push(
         Working::new("ride-rate", Kind::Frequency, "wheel rate with the tyre in series", with_tyre)
@@ -33,11 +43,28 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .by("1/k = 1/k_wheel + 1/k_tyre", "identity"),
     );
     list.push(
-        sprung("natural-frequency", "undamped natural frequency, with the tyre where its rate is given", natural)
-            .gives("frequency", Unit::Hertz)
-            .gives("angular", Unit::RadianPerSecond)
-            .gives("rate", KM)
-            .by("f = sqrt(k / m) / (2 pi)", SDOF),
+        sprung(
+            "natural-frequency",
+            "undamped natural frequency, with the tyre where its rate is given",
+            natural,
+        )
+        .gives("frequency", Unit::Hertz)
+        .gives("angular", Unit::RadianPerSecond)
+        .gives("rate", KM)
+        .by("f = sqrt(k / m) / (2 pi)", SDOF),
+    );
+    list.push(
+        Working::new(
+            "frequency-from-sag",
+            Kind::Frequency,
+            "natural frequency from the static deflection of a straight spring",
+            from_sag,
+        )
+        .takes(
+            Input::of("sag", Unit::Millimetre, "static deflection from free").also(&["deflection", "delta"]),
+        )
+        .gives("frequency", Unit::Hertz)
+        .by("f = sqrt(g / sag) / (2 pi), g 9.80665 m/s2", SDOF),
     );
     list.push(
         sprung("critical-damping", "critical damping coefficient", |given| {
@@ -68,32 +95,46 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .by("2 pi zeta / sqrt(1 - zeta^2)", SDOF),
     );
     list.push(
-        ratio(Working::new("spring-for-frequency", Kind::Frequency, "spring for a wanted ride frequency", for_frequency))
-            .takes(Input::of("f", Unit::Hertz, "wanted frequency").also(&["frequency"]))
-            .takes(sprung_mass())
-            .gives("spring", Unit::NewtonPerMillimetre)
-            .gives("wheel_rate", KM)
-            .by("k_s = (2 pi f)^2 m / MR^2 with MR = spring / wheel", SDOF)
-            .mind(WAY),
+        ratio(Working::new(
+            "spring-for-frequency",
+            Kind::Frequency,
+            "spring for a wanted ride frequency",
+            for_frequency,
+        ))
+        .takes(Input::of("f", Unit::Hertz, "wanted frequency").also(&["frequency"]))
+        .takes(sprung_mass())
+        .gives("spring", Unit::NewtonPerMillimetre)
+        .gives("wheel_rate", KM)
+        .by("k_s = (2 pi f)^2 m / MR^2 with MR = spring / wheel", SDOF)
+        .mind(WAY),
     );
     list.push(
         Working::new("ride-frequency-band", Kind::Frequency, "usual undamped ride frequencies", band)
-            .takes(Input::text("vehicle", &["road car", "rally", "race, little downforce", "race, more downforce"], "vehicle"))
+            .takes(Input::text(
+                "vehicle",
+                &["road car", "rally", "race, little downforce", "race, more downforce"],
+                "vehicle",
+            ))
             .gives("band", Unit::Hertz)
             .by("table", "common practice, not a standard")
             .mind("a usual band, not a limit"),
     );
     list.push(
-        Working::new("hold-damping-ratio", Kind::Frequency, "damping that holds the ratio when the spring changes", hold)
-            .takes(rate("k_old", "old rate").also(&["old"]))
-            .takes(rate("k_new", "new rate").also(&["new"]))
-            .takes(Input::of("force", Unit::Newton, "rebound force at a speed, now").also(&["F"]).optional())
-            .takes(Input::of("per_click", Unit::Newton, "force that one click adds at that speed").optional())
-            .gives("factor", Unit::One)
-            .gives("force", Unit::Newton)
-            .gives("clicks", Unit::Click)
-            .by("at one mass the coefficient goes with sqrt(k_new / k_old)", SDOF)
-            .mind("a starting point: the wanted setting stands until someone says otherwise"),
+        Working::new(
+            "hold-damping-ratio",
+            Kind::Frequency,
+            "damping that holds the ratio when the spring changes",
+            hold,
+        )
+        .takes(rate("k_old", "old rate").also(&["old"]))
+        .takes(rate("k_new", "new rate").also(&["new"]))
+        .takes(Input::of("force", Unit::Newton, "rebound force at a speed, now").also(&["F"]).optional())
+        .takes(Input::of("per_click", Unit::Newton, "force that one click adds at that speed").optional())
+        .gives("factor", Unit::One)
+        .gives("force", Unit::Newton)
+        .gives("clicks", Unit::Click)
+        .by("at one mass the coefficient goes with sqrt(k_new / k_old)", SDOF)
+        .mind("a starting point: the wanted setting stands until someone says otherwise"),
     );
 }
 
@@ -167,6 +208,10 @@ fn natural(given: &Given) -> Result<Done, Refusal> {
         .and("rate", k, KM))
 }
 
+fn from_sag(given: &Given) -> Result<Done, Refusal> {
+    Ok(Done::of(frequency(9.806_65, given.n("sag")? / 1000.0), Unit::Hertz))
+}
+
 fn zeta_of(given: &Given) -> Result<Done, Refusal> {
     let (k, m) = (effective(given)?, mass(given)?);
     let zeta = given.n("c")? / critical(k, m);
@@ -186,7 +231,8 @@ fn decrement(given: &Given) -> Result<Done, Refusal> {
         None => given.n("c")? / critical(effective(given)?, mass(given)?),
     };
     let found = log_decrement(zeta);
-    let found = found.ok_or_else(|| Refusal::impossible("zeta", "at or above critical damping nothing swings"))?;
+    let found =
+        found.ok_or_else(|| Refusal::impossible("zeta", "at or above critical damping nothing swings"))?;
     Ok(Done::of(found, Unit::One))
 }
 

@@ -1,14 +1,13 @@
-//! Single springs by name: rate, coils, stress, lengths.
+//! Single springs by name: rate, coils, stress.
 
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
-use super::length::{Ends, bind_margin, free, solid};
 use super::rate::{G_STEEL, active_coils, from_loads, rate, shear_modulus, transverse_shear};
-use super::stress::{Factor, force_at, stress, yield_shear};
+use super::stress::{Factor, force_at, stress, wire_strength};
 use crate::quantity::Unit;
 
 const EN: &str = "EN 13906-1:2013";
 const FACTORS: &[&str] = &["bergstraesser", "wahl", "none"];
-const ENDS: &[&str] = &["squared-ground", "squared", "plain", "plain-ground", "en-unground"];
+const WIRES: &[&str] = &["music", "oil-tempered", "hard-drawn", "chrome-vanadium", "chrome-silicon"];
 
 /// Adds the single springs.
 pub(super) fn register(list: &mut Vec<Working>) {
@@ -22,17 +21,25 @@ pub(super) fn register(list: &mut Vec<Working>) {
         wire("spring-rate-with-shear", "rate with transverse shear counted", |given| plain_rate(given, true))
             .gives("rate", Unit::NewtonPerMillimetre)
             .gives("index", Unit::One)
-            .by("k = G d^4 / (8 D^3 n) x 2 C^2 / (1 + 2 C^2)", "Shigley, 9th ed., eq. 10-8; me_toolbox 0.0.18")
+            .by(
+                "k = G d^4 / (8 D^3 n) x 2 C^2 / (1 + 2 C^2)",
+                "Shigley, 9th ed., eq. 10-8; me_toolbox 0.0.18",
+            )
             .mind("0.4 to 2 % below the plain formula of EN 13906-1: do not mix the two"),
     );
     list.push(
-        Working::new("spring-rate-from-loads", Kind::Spring, "rate from two loads and the lengths at them", two_loads)
-            .takes(force("F1", "first load").or_zero())
-            .takes(length("L1", "length (or deflection) at the first load").also(&["s1", "x1"]).or_zero())
-            .takes(force("F2", "second load").or_zero())
-            .takes(length("L2", "length (or deflection) at the second load").also(&["s2", "x2"]).or_zero())
-            .gives("rate", Unit::NewtonPerMillimetre)
-            .by("k = (F2 - F1) / (L1 - L2)", "identity"),
+        Working::new(
+            "spring-rate-from-loads",
+            Kind::Spring,
+            "rate from two loads and the lengths at them",
+            two_loads,
+        )
+        .takes(force("F1", "first load").or_zero())
+        .takes(length("L1", "length (or deflection) at the first load").also(&["s1", "x1"]).or_zero())
+        .takes(force("F2", "second load").or_zero())
+        .takes(length("L2", "length (or deflection) at the second load").also(&["s2", "x2"]).or_zero())
+        .gives("rate", Unit::NewtonPerMillimetre)
+        .by("k = (F2 - F1) / (L1 - L2)", "identity"),
     );
     list.push(
         coil("active-coils", "active coils that give a rate", coils)
@@ -50,7 +57,11 @@ pub(super) fn register(list: &mut Vec<Working>) {
     );
     list.push(
         Working::new("shear-modulus", Kind::Spring, "shear modulus of a wire", modulus)
-            .takes(Input::text("material", &[], "material: en 10270-1, en 10270-2, stainless, titanium, bronze"))
+            .takes(Input::text(
+                "material",
+                &[],
+                "material: en 10270-1, en 10270-2, stainless, titanium, bronze",
+            ))
             .gives("G", Unit::Megapascal)
             .by("table", "EN 13906-1 table of materials (memory)"),
     );
@@ -64,8 +75,10 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .by("(4C - 1) / (4C - 4) + 0.615 / C", "A. M. Wahl, as in Shigley, 9th ed., eq. 10-5"),
     );
     list.push(
-        indexed("bergstraesser-factor", "EN 13906-1's correction of the stress", |given| factor_of(given, Factor::Bergstraesser))
-            .by("(4C + 2) / (4C - 3) = (C + 0.5) / (C - 0.75)", EN),
+        indexed("bergstraesser-factor", "EN 13906-1's correction of the stress", |given| {
+            factor_of(given, Factor::Bergstraesser)
+        })
+        .by("(4C + 2) / (4C - 3) = (C + 0.5) / (C - 0.75)", EN),
     );
     list.push(
         coil("spring-stress", "shear stress in the wire at a load", wire_stress)
@@ -79,12 +92,32 @@ pub(super) fn register(list: &mut Vec<Working>) {
     );
     list.push(
         coil("spring-max-load", "load at which the wire yields, or reaches a stress", max_load)
-            .takes(Input::of("tau", Unit::Megapascal, "shear stress allowed").also(&["Ssy", "stress"]).optional())
-            .takes(Input::text("wire", &["music", "oil-tempered", "hard-drawn", "chrome-vanadium", "chrome-silicon"], "wire").optional())
+            .takes(
+                Input::of("tau", Unit::Megapascal, "shear stress allowed")
+                    .also(&["Ssy", "stress"])
+                    .optional(),
+            )
+            .takes(Input::text("wire", WIRES, "wire").optional())
             .takes(Input::text("factor", FACTORS, "correction").usually_text("bergstraesser"))
             .gives("force", Unit::Newton)
             .gives("stress", Unit::Megapascal)
-            .by("F = tau pi d^3 / (8 K D); tau from the wire is 0.45 or 0.50 of A / d^m", "Shigley, 9th ed., eq. 10-7, tables 10-4, 10-6 (memory)"),
+            .by(
+                "F = tau pi d^3 / (8 K D); tau from the wire is 0.45 or 0.50 of A / d^m",
+                "Shigley, 9th ed., eq. 10-7, tables 10-4, 10-6 (memory)",
+            ),
+    );
+    list.push(
+        Working::new(
+            "wire-strength",
+            Kind::Spring,
+            "tensile strength and torsional yield of a spring wire",
+            strength,
+        )
+        .takes(length("d", "wire diameter"))
+        .takes(Input::text("wire", WIRES, "wire").also(&["material"]))
+        .gives("tensile", Unit::Megapascal)
+        .gives("yield_shear", Unit::Megapascal)
+        .by("A / d^m; torsional yield 0.45 or 0.50 of it", "Shigley, 9th ed., tables 10-4, 10-6 (memory)"),
     );
     list.push(
         wire("spring-deflection", "deflection at a load", deflection)
@@ -94,70 +127,13 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .gives("rate", Unit::NewtonPerMillimetre)
             .by("s = F / k", EN),
     );
-    lengths(list);
 }
 
-/// Workings on the spring's lengths.
-fn lengths(list: &mut Vec<Working>) {
-    list.push(
-        Working::new("solid-length", Kind::Spring, "length with every coil touching", solid_length)
-            .takes(length("d", "wire diameter (largest)"))
-            .takes(nt())
-            .takes(Input::text("ends", ENDS, "ends").usually_text("squared-ground"))
-            .gives("solid", Unit::Millimetre)
-            .by("Nt d ground, (Nt + 1) d not ground, (nt + 1.5) d for EN's bound", "Shigley, table 10-1; EN 13906-1:2013, clause 9 (memory)"),
-    );
-    list.push(
-        wire("free-length", "free length from the solid one", free_length)
-            .takes(nt().optional())
-            .takes(length("solid", "solid length").optional())
-            .takes(length("gap", "gap left between two coils at the load").usually(0.0).or_zero())
-            .takes(length("deflection", "deflection at the load").also(&["s", "delta"]).optional())
-            .takes(force("F", "load").also(&["P", "force", "load"]).optional())
-            .takes(k().optional())
-            .gives("free", Unit::Millimetre)
-            .gives("solid", Unit::Millimetre)
-            .gives("gaps", Unit::Millimetre)
-            .gives("deflection", Unit::Millimetre)
-            .by("L0 = solid + (Nt - 1) gap + F / k; squared and ground ends", "V. B. Bhandari, Design of Machine Elements, ch. 10"),
-    );
-    list.push(
-        Working::new("spring-pitch", Kind::Spring, "pitch of the coils", pitch)
-            .takes(length("free", "free length").also(&["free_length", "L0", "l"]))
-            .takes(nt())
-            .takes(length("d", "wire diameter").optional())
-            .gives("pitch", Unit::Millimetre)
-            .gives("squared_ground", Unit::Millimetre)
-            .by("L0 / (Nt - 1); squared and ground by Shigley (L0 - 2 d) / (Nt - 2)", "Bhandari, ch. 10; Shigley, table 10-1"),
-    );
-    list.push(
-        Working::new("spring-length", Kind::Spring, "length of a spring at a load", at_load)
-            .takes(length("free", "free length").also(&["free_length", "L0"]))
-            .takes(force("F", "load").also(&["P", "force", "load"]).or_zero())
-            .takes(k())
-            .takes(length("block", "block length").also(&["solid"]).optional())
-            .gives("length", Unit::Millimetre)
-            .by("L = L0 - F / k", "identity"),
-    );
-    list.push(
-        Working::new("coil-bind", Kind::Spring, "what is left before the coils bind at full stroke", bind)
-            .takes(length("free", "free length").also(&["free_length", "L0"]))
-            .takes(length("block", "block (solid) length").also(&["solid"]))
-            .takes(length("preload", "length it is squeezed at full extension").or_zero())
-            .takes(length("stroke", "stroke").also(&["travel"]))
-            .takes(k().optional())
-            .gives("margin", Unit::Millimetre)
-            .tells("verdict")
-            .gives("force", Unit::Newton)
-            .by("free - preload - stroke - block", "identity"),
-    );
-}
-
-fn length(name: &'static str, what: &'static str) -> Input {
+pub(super) fn length(name: &'static str, what: &'static str) -> Input {
     Input::of(name, Unit::Millimetre, what)
 }
 
-fn force(name: &'static str, what: &'static str) -> Input {
+pub(super) fn force(name: &'static str, what: &'static str) -> Input {
     Input::of(name, Unit::Newton, what)
 }
 
@@ -165,11 +141,11 @@ pub(super) fn k() -> Input {
     Input::of("k", Unit::NewtonPerMillimetre, "spring rate").also(&["rate"])
 }
 
-fn n() -> Input {
+pub(super) fn n() -> Input {
     Input::number("n", "number of active coils").also(&["N_active", "Na", "N", "active", "n_active"])
 }
 
-fn nt() -> Input {
+pub(super) fn nt() -> Input {
     Input::number("Nt", "total number of coils").also(&["nt", "total"])
 }
 
@@ -178,7 +154,11 @@ fn g() -> Input {
 }
 
 /// A working on a coil: wire diameter and mean diameter, or the outside or inside one.
-fn coil(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done, Refusal>) -> Working {
+pub(super) fn coil(
+    name: &'static str,
+    about: &'static str,
+    run: fn(&Given) -> Result<Done, Refusal>,
+) -> Working {
     Working::new(name, Kind::Spring, about, run)
         .takes(length("d", "wire diameter"))
         .takes(length("D", "mean coil diameter").optional())
@@ -187,7 +167,11 @@ fn coil(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done,
 }
 
 /// A coil with its active coils and modulus. None is required by itself: [`mean`] and the like ask for what they need.
-fn wire(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done, Refusal>) -> Working {
+pub(super) fn wire(
+    name: &'static str,
+    about: &'static str,
+    run: fn(&Given) -> Result<Done, Refusal>,
+) -> Working {
     let mut working = coil(name, about, run).takes(n().optional()).takes(g());
     if let Some(d) = working.inputs.first_mut() {
         d.required = false;
@@ -197,7 +181,9 @@ fn wire(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done,
 
 /// A working on the spring index alone.
 fn indexed(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done, Refusal>) -> Working {
-    let mut working = coil(name, about, run).takes(Input::number("C", "spring index D / d").optional()).gives("factor", Unit::One);
+    let mut working = coil(name, about, run)
+        .takes(Input::number("C", "spring index D / d").optional())
+        .gives("factor", Unit::One);
     if let Some(d) = working.inputs.first_mut() {
         d.required = false;
     }
@@ -205,7 +191,7 @@ fn indexed(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Do
 }
 
 /// The mean diameter, from whichever diameter was given.
-fn mean(given: &Given) -> Result<f64, Refusal> {
+pub(super) fn mean(given: &Given) -> Result<f64, Refusal> {
     let d = given.n("d")?;
     let mean = match (given.maybe("D"), given.maybe("OD"), given.maybe("ID")) {
         (Some(mean), ..) => mean,
@@ -214,7 +200,10 @@ fn mean(given: &Given) -> Result<f64, Refusal> {
         (None, None, None) => return Err(given.missing("D")),
     };
     if mean <= d {
-        return Err(Refusal::impossible("D", "a coil cannot be wound as tight as that: the mean diameter is not above the wire's"));
+        return Err(Refusal::impossible(
+            "D",
+            "a coil cannot be wound as tight as that: the mean diameter is not above the wire's",
+        ));
     }
     Ok(mean)
 }
@@ -244,7 +233,7 @@ fn plain_rate(given: &Given, shear: bool) -> Result<Done, Refusal> {
 }
 
 /// The rate that was given, or the one of the wire.
-fn rate_or_wire(given: &Given) -> Result<f64, Refusal> {
+pub(super) fn rate_or_wire(given: &Given) -> Result<f64, Refusal> {
     match given.maybe("k") {
         Some(rate) => Ok(rate),
         None if given.maybe("d").is_none() => Err(given.missing("k")),
@@ -255,7 +244,8 @@ fn rate_or_wire(given: &Given) -> Result<f64, Refusal> {
 fn two_loads(given: &Given) -> Result<Done, Refusal> {
     let found = from_loads(given.n("F1")?, given.n("L1")?, given.n("F2")?, given.n("L2")?);
     let rate = found.filter(|rate| *rate > 0.0);
-    let rate = rate.ok_or_else(|| Refusal::cannot("two loads at one length, or one load at two, give no rate"))?;
+    let rate =
+        rate.ok_or_else(|| Refusal::cannot("two loads at one length, or one load at two, give no rate"))?;
     Ok(Done::of(rate, Unit::NewtonPerMillimetre))
 }
 
@@ -271,7 +261,10 @@ fn total(given: &Given) -> Result<Done, Refusal> {
 fn modulus(given: &Given) -> Result<Done, Refusal> {
     let material = given.t("material")?;
     let g = shear_modulus(material).ok_or_else(|| {
-        Refusal::unreadable("material", format!("no modulus for `{material}`; say en 10270-1, en 10270-2, stainless, titanium or bronze"))
+        Refusal::unreadable(
+            "material",
+            format!("no modulus for `{material}`; say en 10270-1, en 10270-2, stainless, titanium or bronze"),
+        )
     })?;
     Ok(Done::of(g, Unit::Megapascal))
 }
@@ -292,7 +285,7 @@ fn max_load(given: &Given) -> Result<Done, Refusal> {
     let (d, mean) = (given.n("d")?, mean(given)?);
     let tau = match (given.maybe("tau"), given.maybe_text("wire")) {
         (Some(tau), _) => tau,
-        (None, Some(wire)) => yield_shear(wire, d).ok_or_else(|| given.missing("tau"))?,
+        (None, Some(wire)) => wire_strength(wire, d).ok_or_else(|| given.missing("tau"))?.1,
         (None, None) => return Err(given.missing("tau")),
     };
     Ok(Done::of(force_at(tau, d, mean, factor(given)?), Unit::Newton).and("stress", tau, Unit::Megapascal))
@@ -303,69 +296,8 @@ fn deflection(given: &Given) -> Result<Done, Refusal> {
     Ok(Done::of(given.n("F")? / rate, Unit::Millimetre).and("rate", rate, Unit::NewtonPerMillimetre))
 }
 
-fn ends(given: &Given) -> Result<Ends, Refusal> {
-    Ok(match given.t("ends")? {
-        "squared" => Ends::Squared,
-        "plain" => Ends::Plain,
-        "plain-ground" => Ends::PlainGround,
-        "en-unground" => Ends::EnUnground,
-        _ => Ends::SquaredGround,
-    })
-}
-
-fn solid_length(given: &Given) -> Result<Done, Refusal> {
-    Ok(Done::of(solid(given.n("d")?, given.n("Nt")?, ends(given)?), Unit::Millimetre))
-}
-
-fn free_length(given: &Given) -> Result<Done, Refusal> {
-    let solid = match given.maybe("solid") {
-        Some(solid) => solid,
-        None => solid(given.n("d")?, given.n("Nt")?, Ends::SquaredGround),
-    };
-    let deflection = match given.maybe("deflection") {
-        Some(deflection) => deflection,
-        None => given.n("F")? / rate_or_wire(given)?,
-    };
-    let gap = given.n("gap")?;
-    let coils = if gap > 0.0 { given.n("Nt")? } else { 1.0 };
-    Ok(Done::of(free(solid, coils, gap, deflection), Unit::Millimetre)
-        .and("solid", solid, Unit::Millimetre)
-        .and("gaps", (coils - 1.0).max(0.0) * gap, Unit::Millimetre)
-        .and("deflection", deflection, Unit::Millimetre))
-}
-
-fn pitch(given: &Given) -> Result<Done, Refusal> {
-    let (free, coils) = (given.n("free")?, given.n("Nt")?);
-    if coils <= 2.0 {
-        return Err(Refusal::impossible("Nt", "a spring with closed ends has more than two coils"));
-    }
-    let done = Done::of(free / (coils - 1.0), Unit::Millimetre);
-    Ok(match given.maybe("d") {
-        Some(d) => done.and("squared_ground", (free - 2.0 * d) / (coils - 2.0), Unit::Millimetre),
-        None => done,
-    })
-}
-
-fn at_load(given: &Given) -> Result<Done, Refusal> {
-    let length = given.n("free")? - given.n("F")? / given.n("k")?;
-    let block = given.maybe("block").unwrap_or(0.0);
-    if length < block {
-        return Err(Refusal::impossible("F", "the load is more than the spring can take before its coils touch"));
-    }
-    Ok(Done::of(length, Unit::Millimetre))
-}
-
-fn bind(given: &Given) -> Result<Done, Refusal> {
-    let (free, block, preload) = (given.n("free")?, given.n("block")?, given.n("preload")?);
-    if block >= free {
-        return Err(Refusal::impossible("block", "the block length is below the free length"));
-    }
-    let margin = bind_margin(free, block, preload, given.n("stroke")?);
-    let verdict = if margin < 0.0 { "binds before full stroke" } else { "does not bind" };
-    let done = Done::of(margin, Unit::Millimetre).and_text("verdict", verdict);
-    let done = done.caution_if(margin < 0.0, "the coils bind before the stroke ends: less preload, or another spring");
-    Ok(match given.maybe("k") {
-        Some(rate) => done.and("force", rate * (free - block), Unit::Newton),
-        None => done,
-    })
+fn strength(given: &Given) -> Result<Done, Refusal> {
+    let found = wire_strength(given.t("wire")?, given.n("d")?);
+    let (tensile, shear) = found.ok_or_else(|| given.missing("wire"))?;
+    Ok(Done::of(tensile, Unit::Megapascal).and("yield_shear", shear, Unit::Megapascal))
 }

@@ -37,10 +37,10 @@ pub fn force_at(tau: f64, d: f64, mean: f64, factor: Factor) -> f64 {
     tau * PI * d.powi(3) / (8.0 * factor.of(mean / d) * mean)
 }
 
-/// Torsional yield of a wire: 0.45 A / d^m of Shigley (9th edition, tables 10-4 and 10-6; memory), MPa, d in mm.
-/// `None` for a wire that is not in the table.
+/// Tensile strength A / d^m of a wire and its torsional yield, MPa, d in mm: Shigley (9th edition, tables 10-4 and 10-6;
+/// memory). `None` for a wire that is not in the table.
 #[must_use]
-pub fn yield_shear(wire: &str, d: f64) -> Option<f64> {
+pub fn wire_strength(wire: &str, d: f64) -> Option<(f64, f64)> {
     let (a, m, share) = match wire {
         "music" => (2211.0, 0.145, 0.45),
         "oil-tempered" => (1855.0, 0.187, 0.50),
@@ -49,5 +49,6 @@ pub fn yield_shear(wire: &str, d: f64) -> Option<f64> {
         "chrome-silicon" => (1974.0, 0.108, 0.50),
         _ => return None,
     };
-    Some(share * a / d.powf(m))
+    let tensile = a / d.powf(m);
+    Some((tensile, share * tensile))
 }

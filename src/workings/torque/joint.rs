@@ -16,10 +16,28 @@ pub struct Screw {
 /// Bearing face under a hexagon head of ISO 4014 over a medium hole of ISO 273: nominal diameter, the face's diameter
 /// dw (least, grade A) and the hole.
 const BEARING: [(f64, f64, f64); 22] = [
-    (1.6, 2.27, 1.8), (2.0, 3.07, 2.4), (2.5, 4.07, 2.9), (3.0, 4.57, 3.4), (4.0, 5.88, 4.5), (5.0, 6.88, 5.5), (6.0, 8.88, 6.6),
-    (7.0, 9.63, 7.6), (8.0, 11.63, 9.0), (10.0, 14.63, 11.0), (12.0, 16.63, 13.5), (14.0, 19.64, 15.5), (16.0, 22.49, 17.5),
-    (18.0, 25.34, 20.0), (20.0, 28.19, 22.0), (22.0, 31.71, 24.0), (24.0, 33.61, 26.0), (27.0, 38.0, 30.0), (30.0, 42.75, 33.0),
-    (33.0, 46.55, 36.0), (36.0, 51.11, 39.0), (39.0, 55.86, 42.0),
+    (1.6, 2.27, 1.8),
+    (2.0, 3.07, 2.4),
+    (2.5, 4.07, 2.9),
+    (3.0, 4.57, 3.4),
+    (4.0, 5.88, 4.5),
+    (5.0, 6.88, 5.5),
+    (6.0, 8.88, 6.6),
+    (7.0, 9.63, 7.6),
+    (8.0, 11.63, 9.0),
+    (10.0, 14.63, 11.0),
+    (12.0, 16.63, 13.5),
+    (14.0, 19.64, 15.5),
+    (16.0, 22.49, 17.5),
+    (18.0, 25.34, 20.0),
+    (20.0, 28.19, 22.0),
+    (22.0, 31.71, 24.0),
+    (24.0, 33.61, 26.0),
+    (27.0, 38.0, 30.0),
+    (30.0, 42.75, 33.0),
+    (33.0, 46.55, 36.0),
+    (36.0, 51.11, 39.0),
+    (39.0, 55.86, 42.0),
 ];
 
 /// Effective friction diameter of the bearing face, D_Km = (dw + dh) / 2 (VDI 2230), for a hexagon head; 1.3 d where the
@@ -75,14 +93,61 @@ impl Screw {
     }
 }
 
-/// Torque to raise a load on a square-thread screw with a collar, N.mm (Bhandari, ch. 6): W dm/2 tan(phi + lead angle)
-/// plus mu W (Do + Di) / 4.
+/// A power screw under an axial load.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PowerScrew {
+    /// Load, N.
+    pub load: f64,
+    /// Nominal diameter, mm.
+    pub d: f64,
+    /// Pitch, mm.
+    pub pitch: f64,
+    /// Number of starts.
+    pub starts: f64,
+    /// Friction in the thread.
+    pub mu: f64,
+    /// Half angle of the thread, deg: 0 square, 15 trapezoidal.
+    pub half_angle: f64,
+}
+
+impl PowerScrew {
+    fn mean(self) -> f64 {
+        self.d - self.pitch / 2.0
+    }
+
+    fn lead(self) -> f64 {
+        self.starts * self.pitch / (PI * self.mean())
+    }
+
+    fn friction(self) -> f64 {
+        self.mu / self.half_angle.to_radians().cos()
+    }
+
+    /// Torque to raise the load, N.mm: W dm/2 (mu sec + tan a) / (1 - mu sec tan a) (Bhandari, ch. 6).
+    #[must_use]
+    pub fn raising(self) -> f64 {
+        let (mu, lead) = (self.friction(), self.lead());
+        self.load * self.mean() / 2.0 * (mu + lead) / (1.0 - mu * lead)
+    }
+
+    /// Torque to lower it, N.mm; below zero it runs down by itself.
+    #[must_use]
+    pub fn lowering(self) -> f64 {
+        let (mu, lead) = (self.friction(), self.lead());
+        self.load * self.mean() / 2.0 * (mu - lead) / (1.0 + mu * lead)
+    }
+
+    /// Share of the work that raises the load.
+    #[must_use]
+    pub fn efficiency(self) -> f64 {
+        self.load * self.mean() / 2.0 * self.lead() / self.raising()
+    }
+}
+
+/// Torque of a collar, N.mm, worn evenly: mu W (Do + Di) / 4.
 #[must_use]
-pub fn raising_torque(load: f64, d: f64, pitch: f64, starts: f64, mu: f64, collar: Option<(f64, f64)>) -> f64 {
-    let mean = d - pitch / 2.0;
-    let lead = (starts * pitch / (PI * mean)).atan();
-    let thread = load * mean / 2.0 * (mu.atan() + lead).tan();
-    thread + collar.map_or(0.0, |(outside, inside)| mu * load * (outside + inside) / 4.0)
+pub fn collar_torque(load: f64, mu: f64, outside: f64, inside: f64) -> f64 {
+    mu * load * (outside + inside) / 4.0
 }
 
 /// Preload gained by turning a nut further by an angle, N: angle / 360 P x stiffness of bolt and joint in series (N/mm).

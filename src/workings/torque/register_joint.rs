@@ -2,7 +2,7 @@
 
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
 use super::class::{nominal_area, nominal_yield};
-use super::joint::{SMALL, Screw, arm, bearing_diameter, by_angle, raising_torque, thread_arm};
+use super::joint::{PowerScrew, SMALL, Screw, arm, bearing_diameter, by_angle, collar_torque, thread_arm};
 use super::register_thread::{bore, class_input, screw, the_class, thread, threaded};
 use crate::quantity::Unit;
 
@@ -36,36 +36,52 @@ pub(super) fn register(list: &mut Vec<Working>) {
         friction("preload-from-torque", "preload that a torque makes", preload)
             .takes(torque("T", "tightening torque").also(&["torque"]))
             .gives("preload", Unit::Newton)
-            .by("F = T / (K d), or T / (0.16 P + 0.58 d2 mu_G + D_Km / 2 mu_K)", "T = K F d, Shigley, 9th ed., eq. 8-27; VDI 2230")
+            .by(
+                "F = T / (K d), or T / (0.16 P + 0.58 d2 mu_G + D_Km / 2 mu_K)",
+                "T = K F d, Shigley, 9th ed., eq. 8-27; VDI 2230",
+            )
             .mind(LOCKED),
     );
     list.push(
         friction("torque-from-preload", "torque that makes a preload", torque_of)
             .takes(newtons("F", "preload").also(&["preload"]))
             .gives("torque", Unit::NewtonMetre)
-            .by("T = K F d, or F (0.16 P + 0.58 d2 mu_G + D_Km / 2 mu_K)", "T = K F d, Shigley, 9th ed., eq. 8-27; VDI 2230")
+            .by(
+                "T = K F d, or F (0.16 P + 0.58 d2 mu_G + D_Km / 2 mu_K)",
+                "T = K F d, Shigley, 9th ed., eq. 8-27; VDI 2230",
+            )
             .mind(LOCKED),
     );
     list.push(
-        Working::new("torque-for-proof-share", Kind::Joint, "torque for a share of the proof load", proof_share)
-            .takes(Input::text("thread", &[], "thread, such as M12"))
-            .takes(class_input().optional())
-            .takes(Input::of("F_proof", Unit::Newton, "proof load").also(&["proof_load"]).optional())
-            .takes(Input::of("As", Unit::SquareMillimetre, "stress area").optional())
-            .takes(Input::of("Sp", Unit::Megapascal, "proof stress").optional())
-            .takes(Input::number("share", "share of the proof load").between(0.0, 1.0))
-            .takes(Input::number("K", "nut factor").usually(0.2))
-            .gives("torque", Unit::NewtonMetre)
-            .gives("preload", Unit::Newton)
-            .by("T = K d share As Sp", NUT),
+        Working::new(
+            "torque-for-proof-share",
+            Kind::Joint,
+            "torque for a share of the proof load",
+            proof_share,
+        )
+        .takes(Input::text("thread", &[], "thread, such as M12"))
+        .takes(class_input().optional())
+        .takes(Input::of("F_proof", Unit::Newton, "proof load").also(&["proof_load"]).optional())
+        .takes(Input::of("As", Unit::SquareMillimetre, "stress area").optional())
+        .takes(Input::of("Sp", Unit::Megapascal, "proof stress").optional())
+        .takes(Input::number("share", "share of the proof load").between(0.0, 1.0))
+        .takes(Input::number("K", "nut factor").usually(0.2))
+        .gives("torque", Unit::NewtonMetre)
+        .gives("preload", Unit::Newton)
+        .by("T = K d share As Sp", NUT),
     );
     list.push(
-        Working::new("preload-target", Kind::Joint, "usual preload of a joint as a share of the proof load", target)
-            .takes(Input::text("joint", &["reusable", "permanent"], "joint"))
-            .takes(newtons("F_proof", "proof load").also(&["proof_load"]).optional())
-            .gives("share", Unit::One)
-            .gives("preload", Unit::Newton)
-            .by("0.75 reusable, 0.90 permanent", "Shigley, 9th ed., eq. 8-31"),
+        Working::new(
+            "preload-target",
+            Kind::Joint,
+            "usual preload of a joint as a share of the proof load",
+            target,
+        )
+        .takes(Input::text("joint", &["reusable", "permanent"], "joint"))
+        .takes(newtons("F_proof", "proof load").also(&["proof_load"]).optional())
+        .gives("share", Unit::One)
+        .gives("preload", Unit::Newton)
+        .by("0.75 reusable, 0.90 permanent", "Shigley, 9th ed., eq. 8-31"),
     );
     list.push(
         Working::new("bolt-stress", Kind::Joint, "tensile stress at a preload", bolt_stress)
@@ -86,29 +102,39 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .by("F / (As Sp)", "ISO 898-1:2013"),
     );
     list.push(
-        Working::new("angle-tightening", Kind::Joint, "preload gained by turning a nut further by an angle", angle)
-            .takes(Input::of("angle", Unit::Degree, "angle turned after snug").also(&["theta"]))
-            .takes(Input::of("pitch", Unit::Millimetre, "pitch").also(&["P"]))
-            .takes(Input::of("k_bolt", Unit::NewtonPerMillimetre, "stiffness of the bolt"))
-            .takes(Input::of("k_joint", Unit::NewtonPerMillimetre, "stiffness of the joint"))
-            .gives("preload", Unit::Newton)
-            .by("angle / 360 P k_b k_j / (k_b + k_j), elastic", VDI),
+        Working::new(
+            "angle-tightening",
+            Kind::Joint,
+            "preload gained by turning a nut further by an angle",
+            angle,
+        )
+        .takes(Input::of("angle", Unit::Degree, "angle turned after snug").also(&["theta"]))
+        .takes(Input::of("pitch", Unit::Millimetre, "pitch").also(&["P"]))
+        .takes(Input::of("k_bolt", Unit::NewtonPerMillimetre, "stiffness of the bolt"))
+        .takes(Input::of("k_joint", Unit::NewtonPerMillimetre, "stiffness of the joint"))
+        .gives("preload", Unit::Newton)
+        .by("angle / 360 P k_b k_j / (k_b + k_j), elastic", VDI),
     );
     list.push(
-        Working::new("friction-effect", Kind::Joint, "preload of the same torque at another friction", effect)
-            .takes(Input::text("thread", &[], "thread"))
-            .takes(torque("T", "torque").also(&["torque"]))
-            .takes(Input::number("mu_before", "friction before, thread and head"))
-            .takes(Input::number("mu_after", "friction after, thread and head"))
-            .takes(bearing().optional())
-            .gives("factor", Unit::One)
-            .gives("preload_before", Unit::Newton)
-            .gives("preload_after", Unit::Newton)
-            .by("ratio of 0.16 P + 0.58 d2 mu + D_Km / 2 mu", VDI)
-            .mind(LOCKED),
+        Working::new(
+            "friction-effect",
+            Kind::Joint,
+            "preload of the same torque at another friction",
+            effect,
+        )
+        .takes(Input::text("thread", &[], "thread"))
+        .takes(torque("T", "torque").also(&["torque"]))
+        .takes(Input::number("mu_before", "friction before, thread and head"))
+        .takes(Input::number("mu_after", "friction after, thread and head"))
+        .takes(bearing().optional())
+        .gives("factor", Unit::One)
+        .gives("preload_before", Unit::Newton)
+        .gives("preload_after", Unit::Newton)
+        .by("ratio of 0.16 P + 0.58 d2 mu + D_Km / 2 mu", VDI)
+        .mind(LOCKED),
     );
     list.push(
-        Working::new("screw-raising-torque", Kind::Joint, "torque to raise a load on a square-thread screw", raising)
+        Working::new("screw-raising-torque", Kind::Joint, "torque to raise a load on a power screw", raising)
             .takes(newtons("W", "load").also(&["F", "load"]))
             .takes(Input::of("d", Unit::Millimetre, "nominal diameter"))
             .takes(Input::of("p", Unit::Millimetre, "pitch").also(&["pitch", "P"]))
@@ -116,8 +142,20 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .takes(Input::number("mu", "friction").or_zero())
             .takes(Input::of("collar_Do", Unit::Millimetre, "outside of the collar").optional())
             .takes(Input::of("collar_Di", Unit::Millimetre, "inside of the collar").or_zero().optional())
+            .takes(
+                Input::of("half_angle", Unit::Degree, "half angle of the thread: 0 square, 15 trapezoidal")
+                    .also(&["theta"])
+                    .between(0.0, 45.0)
+                    .usually(0.0),
+            )
             .gives("torque", Unit::NewtonMillimetre)
-            .by("W dm/2 tan(phi + alpha) + mu W (Do + Di) / 4", "V. B. Bhandari, Design of Machine Elements, example 6.1"),
+            .gives("thread", Unit::NewtonMillimetre)
+            .gives("lowering", Unit::NewtonMillimetre)
+            .gives("efficiency", Unit::Percent)
+            .by(
+                "W dm/2 (mu sec + tan alpha) / (1 - mu sec tan alpha) + mu W (Do + Di) / 4",
+                "V. B. Bhandari, Design of Machine Elements, example 6.1",
+            ),
     );
 }
 
@@ -147,7 +185,12 @@ fn vdi(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done, 
     frictions(threaded(name, about, run))
         .takes(class_input().optional())
         .takes(Input::of("Rp02", Unit::Megapascal, "yield strength").also(&["Rp", "yield"]).optional())
-        .takes(Input::number("util", "share of yield used").also(&["nu", "share"]).between(0.01, 1.0).usually(0.9))
+        .takes(
+            Input::number("util", "share of yield used")
+                .also(&["nu", "share"])
+                .between(0.01, 1.0)
+                .usually(0.9),
+        )
         .takes(bore().optional())
 }
 
@@ -178,7 +221,9 @@ fn preload_of(given: &Given) -> Result<(Screw, f64), Refusal> {
         Some(yielding) => yielding,
         None => {
             let class = the_class(given, screw.thread.d)?.yielding;
-            let nominal = (screw.thread.d < SMALL).then(|| nominal_yield(given.t("class").unwrap_or_default())).flatten();
+            let nominal = (screw.thread.d < SMALL)
+                .then(|| nominal_yield(given.t("class").unwrap_or_default()))
+                .flatten();
             nominal.unwrap_or(class)
         }
     };
@@ -202,7 +247,11 @@ fn assembly(given: &Given) -> Result<Done, Refusal> {
 
 fn torque_for(given: &Given) -> Result<Done, Refusal> {
     let (screw, preload) = preload_of(given)?;
-    Ok(Done::of(torque_at(given, &screw, preload)?, Unit::NewtonMetre).and("preload", preload / 1000.0, Unit::Kilonewton))
+    Ok(Done::of(torque_at(given, &screw, preload)?, Unit::NewtonMetre).and(
+        "preload",
+        preload / 1000.0,
+        Unit::Kilonewton,
+    ))
 }
 
 fn minimum(given: &Given) -> Result<Done, Refusal> {
@@ -281,7 +330,8 @@ fn share_of_proof(given: &Given) -> Result<Done, Refusal> {
         None => the_class(given, thread(given)?.d)?.proof,
     };
     let share = given.n("F")? / (stress_area(given)? * proof) * 100.0;
-    Ok(Done::of(share, Unit::Percent).caution_if(share > 100.0, "above the proof load: the bolt would stay stretched"))
+    Ok(Done::of(share, Unit::Percent)
+        .caution_if(share > 100.0, "above the proof load: the bolt would stay stretched"))
 }
 
 fn angle(given: &Given) -> Result<Done, Refusal> {
@@ -295,9 +345,11 @@ fn effect(given: &Given) -> Result<Done, Refusal> {
     let torque = given.n("T")? * 1000.0;
     let preload = |mu: f64| torque / (thread_arm(&thread, mu) + bearing / 2.0 * mu);
     let (before, after) = (preload(given.n("mu_before")?), preload(given.n("mu_after")?));
-    Ok(Done::of(after / before, Unit::One)
-        .and("preload_before", before, Unit::Newton)
-        .and("preload_after", after, Unit::Newton))
+    Ok(Done::of(after / before, Unit::One).and("preload_before", before, Unit::Newton).and(
+        "preload_after",
+        after,
+        Unit::Newton,
+    ))
 }
 
 fn raising(given: &Given) -> Result<Done, Refusal> {
@@ -305,7 +357,17 @@ fn raising(given: &Given) -> Result<Done, Refusal> {
     if pitch >= d {
         return Err(Refusal::impossible("p", "the pitch is below the diameter"));
     }
-    let collar = given.maybe("collar_Do").map(|outside| (outside, given.maybe("collar_Di").unwrap_or(0.0)));
-    let torque = raising_torque(given.n("W")?, d, pitch, given.n("starts")?, given.n("mu")?, collar);
-    Ok(Done::of(torque, Unit::NewtonMillimetre))
+    let (load, mu) = (given.n("W")?, given.n("mu")?);
+    let screw =
+        PowerScrew { load, d, pitch, starts: given.n("starts")?, mu, half_angle: given.n("half_angle")? };
+    let collar = given
+        .maybe("collar_Do")
+        .map_or(0.0, |outside| collar_torque(load, mu, outside, given.maybe("collar_Di").unwrap_or(0.0)));
+    if screw.raising() <= 0.0 {
+        return Err(Refusal::impossible("mu", "with that friction and lead the screw cannot raise the load"));
+    }
+    Ok(Done::of(screw.raising() + collar, Unit::NewtonMillimetre)
+        .and("thread", screw.raising(), Unit::NewtonMillimetre)
+        .and("lowering", screw.lowering() + collar, Unit::NewtonMillimetre)
+        .and("efficiency", 100.0 * screw.efficiency(), Unit::Percent))
 }

@@ -25,12 +25,39 @@ pub(super) fn register(list: &mut Vec<Working>) {
         .gives("torsion_modulus", Unit::CubicMillimetre)
         .by("pi/16 (D^4 - d^4) / D", "any strength of materials text"),
     );
-    let margin = Working::new("hollow-shaft-margin", Kind::Shaft, "stress in a hollow or relieved shaft while its nut is tightened, against proof stress", margin)
-        .takes(Input::text("thread", &[], "thread that the nut turns on"))
-        .takes(Input::of("T", Unit::NewtonMetre, "tightening torque").also(&["torque"]))
-        .takes(Input::of("bore", Unit::Millimetre, "bore at the weakest section").also(&["d"]).or_zero())
-        .takes(Input::of("relief", Unit::Millimetre, "outside diameter at the weakest section, where a relief or neck is below the thread").also(&["D", "neck", "d0"]).optional())
-        .takes(Input::of("Rp", Unit::Megapascal, "proof stress").also(&["Rp02", "proof", "Sp"]));
+    list.push(
+        Working::new(
+            "equivalent-stress",
+            Kind::Shaft,
+            "tension and torsion together, with the margin to proof stress",
+            together,
+        )
+        .takes(Input::of("sigma", Unit::Megapascal, "tensile stress").also(&["tension"]).or_zero())
+        .takes(Input::of("tau", Unit::Megapascal, "torsional stress").also(&["torsion"]).or_zero())
+        .takes(Input::of("Rp", Unit::Megapascal, "proof stress").also(&["Rp02", "proof", "Sp"]).optional())
+        .gives("stress", Unit::Megapascal)
+        .gives("margin", Unit::One)
+        .by("sqrt(sigma^2 + 3 tau^2)", "von Mises"),
+    );
+    let margin = Working::new(
+        "hollow-shaft-margin",
+        Kind::Shaft,
+        "stress in a hollow or relieved shaft while its nut is tightened, against proof stress",
+        margin,
+    )
+    .takes(Input::text("thread", &[], "thread that the nut turns on"))
+    .takes(Input::of("T", Unit::NewtonMetre, "tightening torque").also(&["torque"]))
+    .takes(Input::of("bore", Unit::Millimetre, "bore at the weakest section").also(&["d"]).or_zero())
+    .takes(
+        Input::of(
+            "relief",
+            Unit::Millimetre,
+            "outside diameter at the weakest section, where a relief or neck is below the thread",
+        )
+        .also(&["D", "neck", "d0"])
+        .optional(),
+    )
+    .takes(Input::of("Rp", Unit::Megapascal, "proof stress").also(&["Rp02", "proof", "Sp"]));
     list.push(
         frictions(margin)
             .gives("margin", Unit::One)
@@ -59,6 +86,15 @@ fn section(given: &Given) -> Result<(f64, f64), Refusal> {
     Ok((outside, inside))
 }
 
+fn together(given: &Given) -> Result<Done, Refusal> {
+    let stress = super::shaft::von_mises(given.n("sigma")?, given.n("tau")?);
+    let done = Done::of(stress, Unit::Megapascal);
+    Ok(match given.maybe("Rp") {
+        Some(proof) if stress > 0.0 => done.and("margin", proof / stress, Unit::One),
+        _ => done,
+    })
+}
+
 fn margin(given: &Given) -> Result<Done, Refusal> {
     let thread = thread(given)?;
     let bore = given.n("bore")?;
@@ -72,7 +108,8 @@ fn margin(given: &Given) -> Result<Done, Refusal> {
     let torque = given.n("T")? * 1000.0;
     let carried = Tightened { thread, outside, bore, mu_thread, mu_head, bearing }.at(torque);
     let margin = proof / carried.together;
-    let verdict = if margin < 1.0 { "above proof stress: do not tighten to this" } else { "below proof stress" };
+    let verdict =
+        if margin < 1.0 { "above proof stress: do not tighten to this" } else { "below proof stress" };
     Ok(Done::of(margin, Unit::One)
         .and("stress", carried.together, Unit::Megapascal)
         .and("tension", carried.tension, Unit::Megapascal)

@@ -16,7 +16,10 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .gives("area", Unit::SquareMillimetre)
             .gives("nominal", Unit::SquareMillimetre)
             .gives("diameter", Unit::Millimetre)
-            .by("pi/4 ((d2 + d3) / 2)^2; inch pi/4 (D - 0.9743 / n)^2", "ISO 898-1:2013, 9.1.6.1; ASME B1.1, FED-STD-H28/2B"),
+            .by(
+                "pi/4 ((d2 + d3) / 2)^2; inch pi/4 (D - 0.9743 / n)^2",
+                "ISO 898-1:2013, 9.1.6.1; ASME B1.1, FED-STD-H28/2B",
+            ),
     );
     list.push(
         threaded("thread-diameters", "pitch, pitch diameter and minor diameters of a thread", diameters)
@@ -28,14 +31,19 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .by("d2 = d - 0.6495 P, D1 = d - 1.0825 P, d3 = d - 1.2269 P", "ISO 724, ISO 68-1"),
     );
     list.push(
-        Working::new("property-class", Kind::Joint, "strengths of a property class: tensile, yield, proof stress", strengths)
-            .takes(class_input())
-            .takes(Input::of("d", Unit::Millimetre, "nominal diameter").optional())
-            .gives("strengths", Unit::Megapascal)
-            .gives("tensile", Unit::Megapascal)
-            .gives("yield", Unit::Megapascal)
-            .gives("proof", Unit::Megapascal)
-            .by("table 3", ISO),
+        Working::new(
+            "property-class",
+            Kind::Joint,
+            "strengths of a property class: tensile, yield, proof stress",
+            strengths,
+        )
+        .takes(class_input())
+        .takes(Input::of("d", Unit::Millimetre, "nominal diameter").optional())
+        .gives("strengths", Unit::Megapascal)
+        .gives("tensile", Unit::Megapascal)
+        .gives("yield", Unit::Megapascal)
+        .gives("proof", Unit::Megapascal)
+        .by("table 3", ISO),
     );
     list.push(
         threaded("proof-load", "proof load of a bolt", proof)
@@ -48,9 +56,15 @@ pub(super) fn register(list: &mut Vec<Working>) {
 }
 
 /// A working on a thread by name.
-pub(super) fn threaded(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done, Refusal>) -> Working {
-    Working::new(name, Kind::Joint, about, run)
-        .takes(Input::text("thread", &[], "thread, such as M14x1, M8 or 1/4-20 UNC").also(&["size", "screw", "bolt"]))
+pub(super) fn threaded(
+    name: &'static str,
+    about: &'static str,
+    run: fn(&Given) -> Result<Done, Refusal>,
+) -> Working {
+    Working::new(name, Kind::Joint, about, run).takes(
+        Input::text("thread", &[], "thread, such as M14x1, M8 or 1/4-20 UNC")
+            .also(&["size", "screw", "bolt"]),
+    )
 }
 
 pub(super) fn class_input() -> Input {

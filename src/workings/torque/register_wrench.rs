@@ -1,7 +1,9 @@
 //! Wrenches by name.
 
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
-use super::wrench::{Fit, LOW_SHARE, RECALIBRATE_CYCLES, RECALIBRATE_MONTHS, at_fastener, setting, suits, tolerance_percent};
+use super::wrench::{
+    Fit, LOW_SHARE, RECALIBRATE_CYCLES, RECALIBRATE_MONTHS, at_fastener, setting, suits, tolerance_percent,
+};
 use crate::quantity::{Quantity, Unit};
 
 const LEVER: &str = "lever law; Army TM 9-254, figure 46; 90 degrees changes nothing";
@@ -11,12 +13,16 @@ const NM: Unit = Unit::NewtonMetre;
 /// Adds the wrenches.
 pub(super) fn register(list: &mut Vec<Working>) {
     list.push(
-        adapter("wrench-setting", "what to set on the wrench with an adapter (crow foot, pin spanner, extension)", set)
-            .takes(torque("T", "torque wanted at the fastener").also(&["torque"]))
-            .gives("setting", NM)
-            .gives("ratio", Unit::One)
-            .by("T L / (L + E cos theta)", LEVER)
-            .mind("hold the wrench at its grip's centre, and keep the adapter at the angle"),
+        adapter(
+            "wrench-setting",
+            "what to set on the wrench with an adapter (crow foot, pin spanner, extension)",
+            set,
+        )
+        .takes(torque("T", "torque wanted at the fastener").also(&["torque"]))
+        .gives("setting", NM)
+        .gives("ratio", Unit::One)
+        .by("T L / (L + E cos theta)", LEVER)
+        .mind("hold the wrench at its grip's centre, and keep the adapter at the angle"),
     );
     list.push(
         adapter("torque-at-fastener", "what the fastener gets from a wrench with an adapter", get)
@@ -66,7 +72,10 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .takes(torque("T", "torque").also(&["torque"]))
             .gives("band", NM)
             .gives("percent", Unit::Percent)
-            .by("6 % from 10 N.m up, 10 % below", "this program's design (ISO 6789:2003 allows the tool alone 4 and 6 %)"),
+            .by(
+                "6 % from 10 N.m up, 10 % below",
+                "this program's design (ISO 6789:2003 allows the tool alone 4 and 6 %)",
+            ),
     );
 }
 
@@ -76,9 +85,25 @@ fn torque(name: &'static str, what: &'static str) -> Input {
 
 fn adapter(name: &'static str, about: &'static str, run: fn(&Given) -> Result<Done, Refusal>) -> Working {
     Working::new(name, Kind::Wrench, about, run)
-        .takes(Input::of("L", Unit::Millimetre, "wrench length, from the square drive to the middle of the grip").also(&["length"]))
-        .takes(Input::of("E", Unit::Millimetre, "adapter reach, from the square drive to the fastener").also(&["extension", "reach", "offset"]).or_zero())
-        .takes(Input::of("theta", Unit::Degree, "angle of the adapter from straight ahead").also(&["angle"]).signed().usually(0.0))
+        .takes(
+            Input::of(
+                "L",
+                Unit::Millimetre,
+                "wrench length, from the square drive to the middle of the grip",
+            )
+            .also(&["length"]),
+        )
+        .takes(
+            Input::of("E", Unit::Millimetre, "adapter reach, from the square drive to the fastener")
+                .also(&["extension", "reach", "offset"])
+                .or_zero(),
+        )
+        .takes(
+            Input::of("theta", Unit::Degree, "angle of the adapter from straight ahead")
+                .also(&["angle"])
+                .signed()
+                .usually(0.0),
+        )
 }
 
 /// A torque in N.m, answered in the unit that `name` was given in.
@@ -91,7 +116,8 @@ pub(super) fn in_unit_of(given: &Given, name: &str, newton_metres: f64) -> Resul
 fn levered(given: &Given, name: &str, by: fn(f64, f64, f64, f64) -> Option<f64>) -> Result<Done, Refusal> {
     let torque = given.n(name)?;
     let found = by(torque, given.n("L")?, given.n("E")?, given.n("theta")?);
-    let found = found.ok_or_else(|| Refusal::impossible("E", "pointing back that far, the adapter leaves no arm"))?;
+    let found =
+        found.ok_or_else(|| Refusal::impossible("E", "pointing back that far, the adapter leaves no arm"))?;
     let (value, unit) = in_unit_of(given, name, found)?;
     Ok(Done::of(value, unit).and("ratio", found / torque, Unit::One))
 }

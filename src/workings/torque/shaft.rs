@@ -17,6 +17,12 @@ pub fn torsion_modulus(outside: f64, inside: f64) -> f64 {
     PI / 16.0 * (outside.powi(4) - inside.powi(4)) / outside
 }
 
+/// Tension and torsion together by von Mises, MPa.
+#[must_use]
+pub fn von_mises(tension: f64, torsion: f64) -> f64 {
+    (tension * tension + 3.0 * torsion * torsion).sqrt()
+}
+
 /// A threaded shaft tightened by a torque, at its weakest section.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tightened {
@@ -57,6 +63,6 @@ impl Tightened {
         let tension = preload / area;
         let twist = preload * joint::thread_arm(&self.thread, self.mu_thread);
         let torsion = twist / torsion_modulus(self.outside, self.bore);
-        Carried { preload, tension, torsion, together: (tension * tension + 3.0 * torsion * torsion).sqrt() }
+        Carried { preload, tension, torsion, together: von_mises(tension, torsion) }
     }
 }

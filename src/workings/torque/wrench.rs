@@ -52,7 +52,7 @@ pub const RECALIBRATE_CYCLES: f64 = 5000.0;
 #[must_use]
 pub fn suits(value: f64, min: Option<f64>, max: f64, months: Option<f64>) -> Fit {
     let below = min.is_some_and(|min| value < min * (1.0 - 1e-9));
-    if !(value > 0.0) || value > max * (1.0 + 1e-9) || below {
+    if value.is_nan() || value <= 0.0 || value > max * (1.0 + 1e-9) || below {
         Fit::No
     } else if value < LOW_SHARE * max * (1.0 - 1e-9)
         || months.is_some_and(|months| months > RECALIBRATE_MONTHS)

@@ -37,7 +37,44 @@ impl Technician {
         if !open_question && waits != "text" && self.dice.of_hundred(self.manner.between) {
             return self.something_between();
         }
+        if let Some(line) = self.ahead(&waits).or_else(|| self.wish()).or_else(|| self.leave_it()) {
+            return line;
+        }
         self.entry(&waits)
+    }
+
+    /// Two steps in one breath, once it is known what the next one is: "knob grub's loose, knob's off".
+    fn ahead(&mut self, waits: &str) -> Option<String> {
+        let asked = self.said.last().is_some_and(|line| line == "what's next");
+        if !asked || waits != "done" {
+            return None;
+        }
+        let (here, next) = (Card::of(&self.step_card())?, Card::of(&self.last_as_said())?);
+        (here.id != next.id).then(|| format!("{}, {}", here.closed(), next.closed()))
+    }
+
+    /// What the customer wants, while the wanted settings are read back: once for each adjuster at most.
+    fn wish(&mut self) -> Option<String> {
+        let asks = self.last().contains("settings wanted") && self.last().contains("yes or no");
+        if !asks || !self.dice.of_hundred(self.manner.between) {
+            return None;
+        }
+        let seen = self.hands.seen();
+        let about = seen.iter().find(|about| about.contains("rebound") && !self.wished.contains(about))?.clone();
+        let adjuster = self.hands.adjuster(&about, None);
+        let wanted = self.dice.below(adjuster.travel as u64 + 1) as f64;
+        self.hands.want(&about, wanted);
+        self.wished.push(about.clone());
+        Some(format!("the customer wants {} at {wanted}", about.replace('-', " ")))
+    }
+
+    /// Out of limits, it is left as it is with a reason: now and then, and only where the bench offers it.
+    fn leave_it(&mut self) -> Option<String> {
+        let offered = self.last().contains("leave it and say why");
+        let ways = [
+            "leave it because the thread is worn", "leave it, the thread is worn", "skip it because the thread is worn",
+        ];
+        (offered && self.dice.of_hundred(15)).then(|| self.dice.one(&ways).to_owned())
     }
 
     fn something_between(&mut self) -> String {
@@ -52,6 +89,7 @@ impl Technician {
             }
             2 | 3 => self.dice.one(&NOTES).to_owned(),
             4 => "the weather was fine at the hill on sunday".to_owned(),
+            5 | 6 if Card::of(&self.step_card()).is_some() => "what's next".to_owned(),
             _ => self.dice.one(&QUESTIONS).to_owned(),
         }
     }
@@ -167,6 +205,8 @@ impl Technician {
         };
         // Beyond its travel, or, where it is to be set, off by a few: nobody can know of a count that is off by a few.
         let off = if set && self.dice.of_hundred(50) { 3.0 } else { 60.0 };
+        // Turns have no end that a count could be beyond.
+        let out = out && (set || waits != "turns");
         let value = if out { value + off } else { value };
         spoken(value, 2, if self.dice.of_hundred(30) && waits != "position" { waits } else { "" })
     }
@@ -188,6 +228,11 @@ impl Technician {
         numbers(text).into_iter().map(|(value, _)| value).reduce(f64::max)
     }
 
+    /// The last answer as it came.
+    fn last_as_said(&self) -> String {
+        self.told.last().cloned().unwrap_or_default()
+    }
+
     /// What a refusal says would have been right, on this step.
     fn limit(&self) -> Option<f64> {
         self.told.iter().rev().find_map(|text| {
@@ -207,6 +252,34 @@ impl Technician {
                 .find(|(_, after)| units.iter().any(|unit| after.trim_start().starts_with(unit)))
                 .map(|(value, _)| value)
         })
+    }
+}
+
+/// A step's card, as far as closing it in few words goes.
+struct Card {
+    id: String,
+    name: String,
+    closed: &'static str,
+}
+
+impl Card {
+    /// The card in an answer, if it is one of a part loosened or taken off.
+    fn of(text: &str) -> Option<Self> {
+        let (_, rest) = text.split_once("Step ")?;
+        let (_, rest) = rest.split_once(": ")?;
+        let (name, rest) = rest.split_once("  [")?;
+        let (id, _) = rest.split_once(']')?;
+        let deed = id.split_once('/')?.1;
+        let closed = match deed.split('-').next()? {
+            "loosen" => "loose",
+            "remove" => "off",
+            _ => return None,
+        };
+        Some(Self { id: id.to_owned(), name: name.to_owned(), closed })
+    }
+
+    fn closed(&self) -> String {
+        format!("{}'s {}", self.name, self.closed)
     }
 }
 
