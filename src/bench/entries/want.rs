@@ -45,7 +45,7 @@ fn number(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster, act: &Act, 
         value: Some(value),
         unit: Some(own.name().to_owned()),
         said_from: act.slots.from,
-        text: act.slots.text.clone(),
+        text: act.slots.text.clone().filter(|text| !holds_figure(text, said)),
         whose: whose.to_owned(),
     });
     let _ = card;
@@ -53,6 +53,13 @@ fn number(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster, act: &Act, 
     let from = matches!(adjuster.kind, AdjusterKind::Clicker { .. }).then_some(End::FullIn);
     let kept = Quantity::new(value, own);
     desk.say(Part::Ack(Ack::Wanted(Value { name, kept, from, said, digits: figures::needs_digits(value) })));
+}
+
+/// Whether words only say the figure again that is kept beside them.
+fn holds_figure(text: &str, said: f64) -> bool {
+    let tokens: Vec<&str> = text.split_whitespace().collect();
+    let figures = (0..tokens.len()).filter_map(|from| figures::read_number(tokens.get(from..)?).into_iter().next());
+    figures.into_iter().any(|found| (found.value - said).abs() < 1e-9)
 }
 
 /// The travel counted on this unit, or the card's.
