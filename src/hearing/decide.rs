@@ -77,8 +77,8 @@ impl Judge<'_> {
         (heard, told)
     }
 
-    fn opens_with_answer(&self) -> bool {
-        self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "yes" | "no"))
+    fn answers(&self) -> bool {
+        self.parsed.tokens.iter().any(|token| matches!(token.text.as_str(), "yes" | "no"))
     }
 
     fn opens_with_doubt(&self) -> bool {
@@ -114,7 +114,7 @@ impl Judge<'_> {
                 if chatter || self.parsed.known(clause.from, clause.to) < 0.5 {
                     taken.beside += weight;
                 }
-                taken.unexplained = true;
+                taken.unexplained |= clause.to - clause.from > 1;
                 taken.numbers |= self.parsed.mentions.iter().any(|mention| mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some());
             }
             Verdict::Aside | Verdict::Refuse(_) => {}
@@ -140,6 +140,10 @@ impl Judge<'_> {
             // What was not finished or not meant was said of the place that is left.
             taken.acts.retain(|act| act.act != ActName::Deny);
         }
+        if self.line.waiting.kind != WaitingFor::YesOrNo && taken.acts.len() > 1 && !has(&taken.acts, &[ActName::Confirm]) {
+            // "No, put down that ...": what is asked for says more than the no.
+            taken.acts.retain(|act| act.act != ActName::Deny || act.slots.about.is_some());
+        }
         if has(&taken.acts, &[ActName::Deny]) && has(&taken.acts, &[ActName::Confirm]) {
             return (Heard::ask(taken.acts, Doubt::Hedged, 0.4), "done and not done in one line".to_owned());
         }
@@ -159,7 +163,7 @@ impl Judge<'_> {
             if taken.beside > taken.weight.max(1.0) && acts.iter().all(|act| bare(act)) {
                 return (Heard::decline(0.6), "most of the line is about something else".to_owned());
             }
-            if taken.unexplained && acts.iter().all(|act| bare(act)) && self.opens_with_answer() {
+            if taken.unexplained && acts.iter().all(|act| bare(act)) && self.answers() {
                 return (Heard::ask(acts, Doubt::Hedged, 0.4), "yes or no, and something that is not understood".to_owned());
             }
             if taken.against || (taken.numbers && acts.iter().any(|act| act.slots.value.is_some())) {
@@ -247,7 +251,7 @@ impl Judge<'_> {
     fn unclear_value(&self, clause: &Clause, source: &Source<'_>) -> bool {
         let waiting = self.line.waiting.kind;
         let fits = source.numbers().iter().any(|spoken| spoken.unit.is_none_or(|unit| measure::fits(unit, waiting)));
-        let chatter = clause.fits.iter().any(|fit| matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Decline)) && fit.chance > 0.5);
+        let chatter = clause.fits.iter().any(|fit| matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Decline)) && fit.chance > 0.3);
         let first = self.parsed.tokens.get(clause.from).map_or("", |token| token.text.as_str());
         let asks = matches!(first, "what" | "which" | "how" | "why" | "where" | "when" | "who" | "whose" | "is" | "are" | "do" | "does" | "did" | "can" | "should" | "will" | "would")
             || guard(self.parsed, 0, self.parsed.tokens.len()).elsewhere;
@@ -341,7 +345,8 @@ impl Judge<'_> {
         let (telling, foreign) = self.parsed.foreign(source.from, source.to, fit.class);
         let exact = fit.rule.is_some_and(|(_, cost)| cost < 0.25);
         let part = source.mentions().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
-        let free = matches!(act.act, ActName::Note | ActName::By | ActName::Skip) && fit.rule.is_some();
+        let nothing_left = act.act == ActName::Confirm && fit.rule.is_some_and(|(_, cost)| cost < 0.1);
+        let free = (matches!(act.act, ActName::Note | ActName::By | ActName::Skip) && fit.rule.is_some()) || nothing_left;
         let share = foreign as f32 / telling.max(1) as f32;
         let most = if part { 0.4 } else { 0.3 };
         let beside_part = part && self.parsed.known(source.from, source.to) > 0.6;
@@ -359,6 +364,7 @@ impl Judge<'_> {
             ActName::Confirm if lone && !whole_line && word(&["out", "in", "on", "off", "up", "down", "through", "over", "good", "set", "clear"]) => {
                 Some(Verdict::Aside)
             }
+            ActName::Note if whole_line && self.parsed.weight(source.from, source.to) < 1.6 => Some(Verdict::Ask(vec![act.clone()], Doubt::Vague)),
             ActName::Confirm if foreign > 0 && word(&["they", "he"]) => Some(Verdict::Decline),
             ActName::By if fit.rule.is_none_or(|(_, cost)| cost > 0.1) => Some(Verdict::Decline),
             ActName::Wait if act.slots.duration.is_none() && !word(&["cure", "timer", "clock", "timing", "counting", "stopwatch"]) => {
