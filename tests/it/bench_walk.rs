@@ -107,6 +107,9 @@ impl Walk {
                     {
                         14.0
                     }
+                    // Free length 200 mm less two turns of 1.5 mm.
+                    ("preload", step) if step.contains("datum") => 197.0,
+                    ("preload", step) if step.contains("found") => 2.0,
                     ("spring", _) => 70.0,
                     _ => wanted.unwrap_or(2.0),
                 };

@@ -232,7 +232,8 @@ pub fn serial_said(desk: &mut Desk<'_>, act: &Act, place: &str) -> bool {
         return true;
     }
     desk.emit(Event::Switched { place: place.to_owned() });
-    let name = place_name(desk, place);
+    let serial = desk.state.record.texts.get(&key).map(|serial| format!(", serial {serial}"));
+    let name = format!("{}{}", place_name(desk, place), serial.unwrap_or_default());
     desk.say(Part::Ack(Ack::Switched(name)));
     desk.show_step = true;
     true
