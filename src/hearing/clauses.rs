@@ -34,7 +34,9 @@ pub fn clauses(line: &Parsed<'_>) -> Vec<Clause> {
     for to in 1..count {
         for from in 0..to {
             let (Some(start), Some(end)) = (places.get(from), places.get(to)) else { continue };
-            let before = if from == 0 { 0.0 } else {
+            let before = if from == 0 {
+                0.0
+            } else {
                 match best.get(from) {
                     Some(Some((value, _, _))) => *value,
                     _ => continue,
@@ -81,7 +83,19 @@ fn joins(word: &str) -> bool {
 fn begins(word: &str) -> bool {
     matches!(
         word,
-        "what" | "where" | "which" | "how" | "when" | "why" | "note" | "write" | "can" | "call" | "set" | "take" | "start"
+        "what"
+            | "where"
+            | "which"
+            | "how"
+            | "when"
+            | "why"
+            | "note"
+            | "write"
+            | "can"
+            | "call"
+            | "set"
+            | "take"
+            | "start"
     )
 }
 
@@ -93,7 +107,27 @@ fn places(line: &Parsed<'_>) -> Vec<usize> {
     for (at, token) in line.tokens.iter().enumerate().skip(1) {
         let marked = line.tokens.get(at - 1).is_some_and(|before| before.mark != Mark::None);
         let led = line.tokens.get(at - 1).is_some_and(|before| {
-            matches!(before.text.as_str(), "on" | "to" | "in" | "with" | "for" | "at" | "from" | "by" | "and" | "but" | "so" | "then" | "about" | "of" | "yes" | "no" | "i" | "you" | "me")
+            matches!(
+                before.text.as_str(),
+                "on" | "to"
+                    | "in"
+                    | "with"
+                    | "for"
+                    | "at"
+                    | "from"
+                    | "by"
+                    | "and"
+                    | "but"
+                    | "so"
+                    | "then"
+                    | "about"
+                    | "of"
+                    | "yes"
+                    | "no"
+                    | "i"
+                    | "you"
+                    | "me"
+            )
         });
         let denied = line.tokens.get(at + 1).is_some_and(|next| next.text == "not");
         let open = (joins(&token.text) && !denied) || (!marks && at > 1 && !led && begins(&token.text));

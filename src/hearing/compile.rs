@@ -9,9 +9,7 @@ use super::model::{Model, Sample};
 use super::names::Names;
 use super::phrases::Phrases;
 use super::sample::Sampler;
-use super::stem::stem;
 use super::token::{Token, tokens};
-use crate::act::ActName;
 use crate::rulebase::talk::{Expr, Talk, TalkRule, Words};
 use std::collections::{BTreeMap, BTreeSet, HashSet};
 
@@ -52,11 +50,11 @@ pub struct Compiled {
 pub type Spotter<'a> = dyn Fn(&[Token]) -> Vec<Mention> + 'a;
 
 /// An example, read.
-struct Example {
-    words: Vec<String>,
-    seen: Vec<Seen>,
-    class: usize,
-    weight: f32,
+pub(super) struct Example {
+    pub words: Vec<String>,
+    pub seen: Vec<Seen>,
+    pub class: usize,
+    pub weight: f32,
 }
 
 /// Expansions drawn for each alternative of a rule.
@@ -66,7 +64,8 @@ impl Compiled {
     /// Compiles a pack's talk; tags that mean nothing are passed over (the loader reports them).
     #[must_use]
     pub fn new(talk: &Talk, spot: &Spotter<'_>, parts: &Names, unit_words: &HashSet<String>) -> Self {
-        let mut out = Self { words: talk.words.clone(), phrases: Phrases::new(&talk.words.means), ..Self::default() };
+        let mut out =
+            Self { words: talk.words.clone(), phrases: Phrases::new(&talk.words.means), ..Self::default() };
         out.fillers = talk.words.fillers.iter().cloned().collect();
         out.small = talk.words.small.iter().cloned().collect();
         let rules = out.nets(talk);
@@ -112,7 +111,14 @@ impl Compiled {
     }
 
     /// Draws and reads the examples, then fits lexicon and model to them.
-    fn fit(&mut self, talk: &Talk, rules: &[(&TalkRule, usize)], spot: &Spotter<'_>, parts: &Names, unit_words: &HashSet<String>) {
+    fn fit(
+        &mut self,
+        talk: &Talk,
+        rules: &[(&TalkRule, usize)],
+        spot: &Spotter<'_>,
+        parts: &Names,
+        unit_words: &HashSet<String>,
+    ) {
         let mut sampler = Sampler::new(talk);
         let mut lines: Vec<Example> = Vec::new();
         for (rule, class) in rules {
@@ -141,43 +147,6 @@ impl Compiled {
         self.model = Model::fit(&samples, self.classes.len());
         self.learn_words(&lines);
         self.learn_rule_words(talk, rules);
-    }
-
-    /// Which words belong to which class, and which to the bench as a whole.
-    fn learn_words(&mut self, lines: &[Example]) {
-        self.class_words = vec![HashSet::new(); self.classes.len()];
-        let mut counts: BTreeMap<String, usize> = BTreeMap::new();
-        for line in lines {
-            let technical = self.classes.get(line.class).and_then(Class::name).is_some_and(is_technical);
-            for word in &line.seen {
-                let root = stem(&word.text);
-                if technical && line.weight > 0.9 {
-                    *counts.entry(root.clone()).or_default() += 1;
-                }
-                if let Some(words) = self.class_words.get_mut(line.class) {
-                    words.insert(root);
-                }
-            }
-        }
-        self.domain = counts.into_iter().filter(|(_, count)| *count >= 4).map(|(word, _)| word).collect();
-    }
-
-    /// The words of a class's rules and of the pieces they name are its own too.
-    fn learn_rule_words(&mut self, talk: &Talk, rules: &[(&TalkRule, usize)]) {
-        let names = talk.by_name();
-        for (rule, class) in rules {
-            let Some(words) = self.class_words.get_mut(*class) else { continue };
-            let mut todo = vec![&rule.body];
-            let mut done: BTreeSet<&str> = BTreeSet::new();
-            while let Some(body) = todo.pop() {
-                words.extend(body.words().into_iter().flat_map(tokens).map(|token| stem(&token.text)));
-                for name in body.names() {
-                    if let Some(piece) = names.get(name).filter(|_| done.insert(name)) {
-                        todo.push(&piece.body);
-                    }
-                }
-            }
-        }
     }
 
     /// A word as the model sees it.
@@ -245,7 +214,10 @@ impl Compiled {
         let mut out: Vec<Token> = Vec::with_capacity(tokens.len());
         for token in tokens {
             let doubled = out.last().is_some_and(|last| {
-                last.text == token.text && last.mark == Default::default() && self.small.contains(&token.text) && token.text != "no"
+                last.text == token.text
+                    && last.mark == Default::default()
+                    && self.small.contains(&token.text)
+                    && token.text != "no"
             });
             if doubled || self.fillers.contains(&token.text) {
                 if let Some(last) = out.last_mut() {
@@ -258,33 +230,17 @@ impl Compiled {
         out
     }
 
-    /// Words that make a line the bench's: those of every class but chatter and asides.
-    fn bench_words(&self, talk: &Talk, lines: &[Example]) -> BTreeSet<String> {
-        let mut out = BTreeSet::new();
-        for line in lines {
-            if matches!(self.classes.get(line.class), Some(Class::Act(_) | Class::Ask)) {
-                out.extend(line.words.iter().filter(|word| !word.starts_with('<')).cloned());
-            }
-        }
-        for rule in &talk.rules {
-            if !rule.public {
-                out.extend(rule.body.words().into_iter().map(str::to_owned));
-            }
-        }
-        for name in talk.words.tools.keys() {
-            out.extend(name.split(' ').map(str::to_owned));
-        }
-        for word in NUMBER_WORDS.iter().chain(&MEASURE_WORDS) {
-            out.insert((*word).to_owned());
-        }
-        out
-    }
-
     fn piece_names(&self, line: &[Seen]) -> BTreeSet<String> {
         let edges: Vec<Vec<Edge>> = line
             .iter()
             .enumerate()
-            .map(|(at, seen)| self.symbols.of_word(&seen.text).into_iter().map(|symbol| Edge { symbol, end: at + 1 }).collect())
+            .map(|(at, seen)| {
+                self.symbols
+                    .of_word(&seen.text)
+                    .into_iter()
+                    .map(|symbol| Edge { symbol, end: at + 1 })
+                    .collect()
+            })
             .collect();
         let mut names = BTreeSet::new();
         for at in 0..line.len() {
@@ -296,26 +252,6 @@ impl Compiled {
         }
         names
     }
-}
-
-const NUMBER_WORDS: [&str; 34] = [
-    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
-    "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty", "thirty", "forty", "fifty",
-    "sixty", "seventy", "eighty", "ninety", "hundred", "half", "quarter", "zero", "nought", "eighth", "quarters",
-];
-const MEASURE_WORDS: [&str; 34] = [
-    "ft", "lb", "lbs", "nm", "psi", "mil", "mils", "kilo", "celsius", "per", "inch", "degree",
-    "click", "clicks", "turn", "turns", "newton", "newtons", "metre", "metres", "pounds", "foot", "millimetre",
-    "millimetres", "bar", "degrees", "kilos", "millilitres", "minutes", "hours", "inches", "position", "flats", "thou",
-];
-
-/// Acts whose examples are about the work, and not about people's comings and goings.
-fn is_technical(name: ActName) -> bool {
-    !matches!(
-        name,
-        ActName::Pause | ActName::Resume | ActName::Note | ActName::By | ActName::Help | ActName::Again | ActName::Wait | ActName::Finish
-            | ActName::Back | ActName::AskNow | ActName::AskNext | ActName::AskLeft | ActName::AskTime | ActName::AskLog
-    )
 }
 
 /// An example as a rule of its own: its words, slots in angle brackets.
@@ -339,7 +275,11 @@ fn rare_words(lines: &[Example], classes: &[Class]) -> BTreeSet<String> {
             entry.1 |= bench;
         }
     }
-    found.into_iter().filter(|(_, (count, bench))| *count <= 1 && !bench).map(|(word, _)| word.clone()).collect()
+    found
+        .into_iter()
+        .filter(|(_, (count, bench))| *count <= 1 && !bench)
+        .map(|(word, _)| word.clone())
+        .collect()
 }
 
 /// A line for the lexicon: a quantity is a number and a unit.

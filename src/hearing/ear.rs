@@ -50,7 +50,20 @@ pub struct Ear {
 
 /// Words of corners.
 const CORNER_WORDS: [&str; 14] = [
-    "front", "rear", "back", "left", "right", "nearside", "offside", "driver", "drivers", "passenger", "passengers", "hand", "side", "corner",
+    "front",
+    "rear",
+    "back",
+    "left",
+    "right",
+    "nearside",
+    "offside",
+    "driver",
+    "drivers",
+    "passenger",
+    "passengers",
+    "hand",
+    "side",
+    "corner",
 ];
 
 /// Units whose names the example lines may use; with no unit in hand theirs are the names known.
@@ -64,7 +77,8 @@ impl Ear {
         let mut units = HashMap::new();
         let mut foreign = HashMap::new();
         let mut unit_names = BTreeMap::new();
-        let mut merged = Vocabulary { unit: String::new(), called: Vec::new(), axle: None, things: Vec::new() };
+        let mut merged =
+            Vocabulary { unit: String::new(), called: Vec::new(), axle: None, things: Vec::new() };
         for (count, unit) in stock.units.iter().enumerate() {
             let names = Names::new(unit, also);
             for thing in &unit.things {
@@ -106,22 +120,35 @@ impl Ear {
             .unit_names
             .keys()
             .flat_map(|name| name.split(' '))
-            .filter(|word| !super::lexicon::is_number_word(word) && !talk.words.small.iter().any(|small| small == word) && !ear.none.1.holds(word))
+            .filter(|word| {
+                !super::lexicon::is_number_word(word)
+                    && !talk.words.small.iter().any(|small| small == word)
+                    && !ear.none.1.holds(word)
+            })
             .map(str::to_owned)
             .collect();
         let small = talk.words.small.iter().cloned().collect();
         let nothing = Waiting::default();
         let no = HashMap::new();
         let compiled = {
-            let known = |word: &str| talk.words.plain.iter().any(|plain| plain == word) || talk.words.small.iter().any(|small| small == word);
+            let known = |word: &str| {
+                talk.words.plain.iter().any(|plain| plain == word)
+                    || talk.words.small.iter().any(|small| small == word)
+            };
             let spot = |tokens: &[super::token::Token]| {
-                let scene = Scene { foreign: &no, small: &small, known: &known, ..ear.scene(&ear.none.1, &nothing) };
+                let scene =
+                    Scene { foreign: &no, small: &small, known: &known, ..ear.scene(&ear.none.1, &nothing) };
                 mentions(tokens, &Scene { by_sound: false, ..scene })
             };
             Compiled::new(talk, &spot, &ear.none.1, &unit_words)
         };
         ear.talk = compiled;
-        let names = ear.foreign.keys().chain(ear.unit_names.keys()).chain(ear.procedures.keys()).chain(ear.tools.keys());
+        let names = ear
+            .foreign
+            .keys()
+            .chain(ear.unit_names.keys())
+            .chain(ear.procedures.keys())
+            .chain(ear.tools.keys());
         let words: Vec<String> = names.flat_map(|name| name.split([' ', '-'])).map(str::to_owned).collect();
         ear.talk.lexicon.know_all(words.into_iter().chain(CORNER_WORDS.map(str::to_owned)));
         ear
@@ -179,7 +206,11 @@ impl Ear {
         };
         Why {
             normalised: parsed.text(0, parsed.tokens.len()),
-            mended: parsed.tokens.iter().filter_map(|token| Some((token.was.clone()?, token.text.clone()))).collect(),
+            mended: parsed
+                .tokens
+                .iter()
+                .filter_map(|token| Some((token.was.clone()?, token.text.clone())))
+                .collect(),
             mentions: parsed
                 .mentions
                 .iter()
@@ -214,7 +245,9 @@ fn short_names(names: &BTreeMap<String, String>) -> BTreeMap<String, String> {
     for (name, id) in names {
         let words: Vec<&str> = name.split(' ').collect();
         let number = words.iter().position(|word| super::lexicon::is_number_word(word));
-        let Some(tail) = number.and_then(|at| words.get(at..)).filter(|tail| tail.len() < words.len()) else { continue };
+        let Some(tail) = number.and_then(|at| words.get(at..)).filter(|tail| tail.len() < words.len()) else {
+            continue;
+        };
         let entry = out.entry(tail.join(" ")).or_insert_with(|| Some(id.clone()));
         if entry.as_ref().is_some_and(|known| known != id) {
             *entry = None;

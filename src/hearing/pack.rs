@@ -51,7 +51,8 @@ fn adjuster(adjuster: &Adjuster) -> Thing {
 
 fn part(part: &Part) -> Thing {
     // What the card gives a viscosity or a volume is a fluid.
-    let figures = part.sizes.values().map(|size| size.unit).chain(part.limits.values().map(|limit| limit.unit));
+    let figures =
+        part.sizes.values().map(|size| size.unit).chain(part.limits.values().map(|limit| limit.unit));
     let fluid = figures
         .map(crate::quantity::Unit::dimension)
         .any(|kind| matches!(kind, Dimension::KinematicViscosity | Dimension::Volume));

@@ -45,14 +45,23 @@ impl<'a> Parsed<'a> {
         let mut edges: Vec<Vec<Edge>> = tokens
             .iter()
             .enumerate()
-            .map(|(at, token)| talk.symbols.of_word(&token.text).into_iter().map(|symbol| Edge { symbol, end: at + 1 }).collect())
+            .map(|(at, token)| {
+                talk.symbols
+                    .of_word(&token.text)
+                    .into_iter()
+                    .map(|symbol| Edge { symbol, end: at + 1 })
+                    .collect()
+            })
             .collect();
         for mention in &mentions {
-            if let (Some(symbol), Some(list)) = (talk.symbols.get(mention.slot()), edges.get_mut(mention.start)) {
+            if let (Some(symbol), Some(list)) =
+                (talk.symbols.get(mention.slot()), edges.get_mut(mention.start))
+            {
                 list.push(Edge { symbol, end: mention.end });
             }
             if mention.slot() == "<duration>"
-                && let (Some(symbol), Some(list)) = (talk.symbols.get("<quantity>"), edges.get_mut(mention.start))
+                && let (Some(symbol), Some(list)) =
+                    (talk.symbols.get("<quantity>"), edges.get_mut(mention.start))
             {
                 list.push(Edge { symbol, end: mention.end });
             }
@@ -61,7 +70,9 @@ impl<'a> Parsed<'a> {
             for (at, token) in tokens.iter().enumerate() {
                 let named = mentions.iter().any(|mention| mention.start <= at && at < mention.end);
                 let plain = talk.small.contains(&token.text) || talk.words.light.contains(&token.text);
-                if !named && !plain && !talk.lexicon.of_bench(&token.text)
+                if !named
+                    && !plain
+                    && !talk.lexicon.of_bench(&token.text)
                     && let Some(list) = edges.get_mut(at)
                 {
                     list.push(Edge { symbol, end: at + 1 });
@@ -85,7 +96,10 @@ impl<'a> Parsed<'a> {
         }
         let seen = talk.seen_all(&tokens, &mentions);
         let skip = skip_costs(talk, &tokens, &mentions);
-        let pieces = pieces.into_iter().map(|(at, end, symbol)| (at, end, talk.symbols.name(symbol).to_owned())).collect();
+        let pieces = pieces
+            .into_iter()
+            .map(|(at, end, symbol)| (at, end, talk.symbols.name(symbol).to_owned()))
+            .collect();
         Self { talk, tokens, mentions, seen, edges, pieces, skip }
     }
 
@@ -115,12 +129,19 @@ impl<'a> Parsed<'a> {
     /// The share of telling words that talk knows.
     #[must_use]
     pub fn known(&self, from: usize, to: usize) -> f32 {
-        let telling: Vec<&Seen> =
-            self.seen.iter().filter(|(at, seen)| *at >= from && *at < to && !seen.small).map(|(_, seen)| seen).collect();
+        let telling: Vec<&Seen> = self
+            .seen
+            .iter()
+            .filter(|(at, seen)| *at >= from && *at < to && !seen.small)
+            .map(|(_, seen)| seen)
+            .collect();
         if telling.is_empty() {
             return 1.0;
         }
-        telling.iter().filter(|seen| seen.text.starts_with('<') || self.talk.lexicon.of_bench(&seen.text)).count() as f32
+        telling
+            .iter()
+            .filter(|seen| seen.text.starts_with('<') || self.talk.lexicon.of_bench(&seen.text))
+            .count() as f32
             / telling.len() as f32
     }
 
@@ -170,10 +191,18 @@ impl<'a> Parsed<'a> {
                 *best = (*rule, *cost);
             }
         }
-        let clause: Vec<Seen> =
-            self.seen.iter().filter(|(at, _)| *at >= from && *at < to).map(|(_, seen)| seen.clone()).collect();
-        let pieces: BTreeSet<String> =
-            self.pieces.iter().filter(|(at, end, _)| *at >= from && *end <= to).map(|(_, _, name)| name.clone()).collect();
+        let clause: Vec<Seen> = self
+            .seen
+            .iter()
+            .filter(|(at, _)| *at >= from && *at < to)
+            .map(|(_, seen)| seen.clone())
+            .collect();
+        let pieces: BTreeSet<String> = self
+            .pieces
+            .iter()
+            .filter(|(at, end, _)| *at >= from && *end <= to)
+            .map(|(_, _, name)| name.clone())
+            .collect();
         let chances = self.talk.model.chances(&features(&clause, &pieces));
         let known = self.known(from, to);
         let mut out: Vec<Fitting> = chances
@@ -184,7 +213,9 @@ impl<'a> Parsed<'a> {
                 let by_model = 0.85 * chance * known;
                 let score = rule.map_or(by_model, |(_, cost)| {
                     let fit = (-1.1 * cost).exp();
-                    (0.62 * fit + 0.38 * chance + if cost < 0.3 { 0.15 * fit } else { 0.0 }).min(1.0).max(by_model)
+                    (0.62 * fit + 0.38 * chance + if cost < 0.3 { 0.15 * fit } else { 0.0 })
+                        .min(1.0)
+                        .max(by_model)
                 });
                 Fitting { class, rule, chance: *chance, score }
             })
