@@ -5,10 +5,10 @@ use super::checker;
 use super::harness::{Call, RULES, START, folder};
 use super::technician::{Bench, Manner, Process, Technician};
 use serde_json::Value;
-use std::collections::BTreeMap;
 use sparehand::book::{Book, MemoryBook, Query};
 use sparehand::front::{answer_json, log_of};
 use sparehand::session::{Clock, Line, LinesClock, SeededIds, Session, Setup, Turn, read_time};
+use std::collections::BTreeMap;
 
 const BEGIN: &str = "start a re-spring on the birch 44, front left";
 
@@ -127,8 +127,19 @@ fn a_hundred_technicians_finish_their_jobs_and_every_figure_holds() {
     println!("100 jobs: {all:?}");
     // A technician that does nothing out of the ordinary would prove little.
     for what in [
-        "out of limits", "other unit", "ahead", "answered", "taken-back", "paused", "resumed", "taken-up", "wanted",
-        "deviated", "step-failed", "finding", "noted",
+        "out of limits",
+        "other unit",
+        "ahead",
+        "answered",
+        "taken-back",
+        "paused",
+        "resumed",
+        "taken-up",
+        "wanted",
+        "deviated",
+        "step-failed",
+        "finding",
+        "noted",
     ] {
         assert!(all.get(what).is_some_and(|times| *times > 0), "no {what} in {all:?}");
     }
@@ -138,11 +149,16 @@ fn a_hundred_technicians_finish_their_jobs_and_every_figure_holds() {
 fn the_program_itself_is_worked_through_its_pipe() {
     for seed in [4, 9] {
         let home = folder();
-        let mut bench = Process::start(env!("CARGO_BIN_EXE_sparehand"), home.path().to_owned(), manner(seed).ear);
+        let mut bench =
+            Process::start(env!("CARGO_BIN_EXE_sparehand"), home.path().to_owned(), manner(seed).ear);
         let mut technician = Technician::new(seed, manner(seed));
         technician.work(&mut bench, BEGIN).unwrap();
         bench.end();
-        let log = Call::within(&home, &["log", "1", "--json", "--book", "book.sqlite"]).run().code(0).json().remove(0);
+        let log = Call::within(&home, &["log", "1", "--json", "--book", "book.sqlite"])
+            .run()
+            .code(0)
+            .json()
+            .remove(0);
         assert_eq!(checker::check(&technician.said, &log), Vec::<String>::new());
         assert!(log["closed"].is_string());
     }
