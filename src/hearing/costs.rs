@@ -62,5 +62,7 @@ pub(super) fn needs_rule(name: ActName) -> bool {
             | ActName::Resume
             | ActName::Start
             | ActName::Switch
+            | ActName::Fitted
+            | ActName::Want
     )
 }

@@ -43,4 +43,5 @@ pub mod demo;
 pub use class::Class;
 pub use ear::{Ear, Line, Stock};
 pub use vocabulary::{Sort, Thing, Vocabulary};
+pub use pack::stock;
 pub use why::Why;
