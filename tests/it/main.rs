@@ -19,6 +19,7 @@ mod pipe;
 mod procedures;
 mod procedures_bench;
 mod procedures_random;
+mod procedures_technician;
 mod procedures_units;
 mod quantity;
 mod quantity_figures;

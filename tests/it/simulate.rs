@@ -68,10 +68,10 @@ impl Bench for Library {
 }
 
 /// One job by one technician; what is wrong with it.
-fn job(seed: u64, manner: Manner) -> Result<usize, String> {
+pub fn job(begin: &str, seed: u64, manner: Manner) -> Result<usize, String> {
     let mut bench = Library::new(manner.ear);
     let mut technician = Technician::new(seed, manner);
-    technician.work(&mut bench, BEGIN).map_err(|what| format!("seed {seed}, {manner:?}: {what}"))?;
+    technician.work(&mut bench, begin).map_err(|what| format!("seed {seed}, {manner:?}: {what}"))?;
     let book = bench.session.take().unwrap().into_book();
     let line = book.find(&Query::All).unwrap().remove(0);
     let log = log_of(book.as_ref(), &line).unwrap();
@@ -79,7 +79,8 @@ fn job(seed: u64, manner: Manner) -> Result<usize, String> {
     if wrong.is_empty() { Ok(technician.said.len()) } else { Err(format!("seed {seed}: {}", wrong.join("\n"))) }
 }
 
-fn manner(seed: u64) -> Manner {
+/// How the technician of that seed goes about it.
+pub fn manner(seed: u64) -> Manner {
     let ear = seed % 2 == 1;
     match seed % 5 {
         0 => Manner { ear, out: 0, other_unit: 0, between: 0 },
@@ -92,7 +93,7 @@ fn manner(seed: u64) -> Manner {
 
 #[test]
 fn a_hundred_technicians_finish_their_jobs_and_every_figure_holds() {
-    let came: Vec<_> = (0..100).map(|seed| job(seed, manner(seed))).collect();
+    let came: Vec<_> = (0..100).map(|seed| job(BEGIN, seed, manner(seed))).collect();
     let failed: Vec<&String> = came.iter().filter_map(|one| one.as_ref().err()).collect();
     let lines: usize = came.iter().filter_map(|one| one.as_ref().ok()).sum();
     println!("{} jobs finished, {lines} lines", came.len() - failed.len());
@@ -105,7 +106,8 @@ fn one_job() {
     let seed = std::env::var("SEED").unwrap().parse().unwrap();
     let mut bench = Library::new(manner(seed).ear);
     let mut technician = Technician::new(seed, manner(seed));
-    let ended = technician.work(&mut bench, BEGIN);
+    let begin = std::env::var("BEGIN").unwrap_or_else(|_| BEGIN.to_owned());
+    let ended = technician.work(&mut bench, &begin);
     for line in &technician.heard {
         println!("{line}");
     }
