@@ -43,6 +43,7 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
     let value = act.slots.value.map(|value| figure(value, act.slots.unit.as_deref()));
     let doing = match act.act.as_str() {
         "reading" | "correct" | "want" => "",
+        "start" if act.slots.text.is_some() => "",
         "confirm" => "done",
         "deny" => "not done",
         other => other,

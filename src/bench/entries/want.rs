@@ -28,7 +28,9 @@ fn number(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster, act: &Act, 
         return desk.say(Part::Refused(Refusal::WrongKind { said: spoken, wanted }));
     };
     let travel = travel(desk, adjuster);
-    let from_out = act.slots.from == Some(End::FullOut);
+    let clicker = matches!(adjuster.kind, AdjusterKind::Clicker { .. });
+    // A screw's nought is full out: counted from there, the number is the setting.
+    let from_out = clicker && act.slots.from == Some(End::FullOut);
     let value = match (from_out, travel) {
         (true, Some(travel)) => travel - converted.value,
         (true, None) => {
@@ -44,13 +46,13 @@ fn number(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster, act: &Act, 
         about: adjuster.id.clone(),
         value: Some(value),
         unit: Some(own.name().to_owned()),
-        said_from: act.slots.from,
+        said_from: act.slots.from.filter(|_| clicker),
         text: act.slots.text.clone(),
         whose: whose.to_owned(),
     });
     let _ = card;
     let said = from_out.then_some((spoken, act.slots.from));
-    let from = matches!(adjuster.kind, AdjusterKind::Clicker { .. }).then_some(End::FullIn);
+    let from = clicker.then_some(End::FullIn);
     let kept = Quantity::new(value, own);
     desk.say(Part::Ack(Ack::Wanted(Value { name, kept, from, said, digits: figures::needs_digits(value) })));
 }
