@@ -54,7 +54,8 @@ fn about(pack: &Pack, words: &str, named: Option<&str>) -> Result<(String, Optio
     }
     let lower = words.to_lowercase();
     for (id, card) in &pack.units {
-        let spoken = card.called.iter().map(|name| name.to_lowercase()).chain([id.replace('-', " "), id.clone()]);
+        let spoken =
+            card.called.iter().map(|name| name.to_lowercase()).chain([id.replace('-', " "), id.clone()]);
         for name in spoken {
             if let Some(at) = lower.find(&name) {
                 return Ok((without(&lower, at, name.len()), Some(id.clone())));

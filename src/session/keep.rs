@@ -104,7 +104,10 @@ impl Session {
 
 /// Whether an event begins something that cannot belong to a closed job.
 fn begins(event: &Event) -> bool {
-    matches!(event, Event::JobOpened { .. } | Event::PlaceOpened { .. } | Event::Opened { .. } | Event::By { .. })
+    matches!(
+        event,
+        Event::JobOpened { .. } | Event::PlaceOpened { .. } | Event::Opened { .. } | Event::By { .. }
+    )
 }
 
 /// Where the job stands as the events of one utterance pass.

@@ -118,9 +118,7 @@ impl Session {
 
 fn input(cause: Cause<'_>, utterance: &Utterance, heard: Option<&Heard>) -> Input {
     match (cause, heard) {
-        (Cause::Line(_), Some(heard)) => {
-            Input::Heard { utterance: utterance.clone(), heard: heard.clone() }
-        }
+        (Cause::Line(_), Some(heard)) => Input::Heard { utterance: utterance.clone(), heard: heard.clone() },
         (Cause::Opened, _) => Input::Opened,
         (Cause::Tick | Cause::Line(_), _) => Input::Tick,
     }

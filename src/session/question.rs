@@ -40,7 +40,8 @@ impl Asked<'_> {
 
     fn told(&self, words: &str) -> Told {
         let line = Line::new(words);
-        let waiting = Waiting { ear: false, ..bench::waiting(self.rules.pack(), &self.state, self.now, false) };
+        let waiting =
+            Waiting { ear: false, ..bench::waiting(self.rules.pack(), &self.state, self.now, false) };
         let unit = self.state.place().map(|place| place.unit.as_str());
         let heard = self.rules.ear().hear(&hearing::Line { said: &line.words(), unit, waiting: &waiting });
         if heard.acts.iter().any(|act| !act.act.is_question()) || heard.outcome == Outcome::Decline {
@@ -59,7 +60,9 @@ impl Asked<'_> {
         let parts = &decision.answer.parts;
         let answered = heard.outcome == Outcome::Take
             && !parts.is_empty()
-            && !parts.iter().any(|part| matches!(part, Part::Unknown { .. } | Part::Refused(_) | Part::Question(_)));
+            && !parts
+                .iter()
+                .any(|part| matches!(part, Part::Unknown { .. } | Part::Refused(_) | Part::Question(_)));
         Told { heard, reply: reply(&decision.answer, &Waiting::default()), answered }
     }
 }

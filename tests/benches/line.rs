@@ -2,7 +2,7 @@
 //!
 //! `cargo bench --bench line`. The lines are those of simulated technicians, who work whole jobs; each is then taken
 //! through the stages of `session` one by one, and through a session as a whole.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice)]
 #![allow(clippy::disallowed_methods, reason = "a measurement reads the clock")]
 #![allow(missing_docs, dead_code)]
 
@@ -121,7 +121,8 @@ fn by_stage(rules: &Rules, said: &[String], stages: &mut [(&str, Vec<Duration>);
             understood: heard.acts.clone(),
             ear: false,
         };
-        let decision = decide(pack, &past, &state, &Input::Heard { utterance: utterance.clone(), heard }, now);
+        let decision =
+            decide(pack, &past, &state, &Input::Heard { utterance: utterance.clone(), heard }, now);
         stages[1].1.push(clock.lap());
         let worded = reply(&decision.answer, &decision.waiting);
         std::hint::black_box(&worded);

@@ -5,6 +5,7 @@ use super::checker;
 use super::harness::{RULES, START};
 use super::technician::{Bench, Manner, Technician};
 use serde_json::Value;
+use std::collections::BTreeMap;
 use sparehand::book::{Book, MemoryBook, Query};
 use sparehand::front::{answer_json, log_of};
 use sparehand::session::{Clock, Line, LinesClock, SeededIds, Session, Setup, Turn, read_time};
@@ -67,8 +68,11 @@ impl Bench for Library {
     }
 }
 
-/// One job by one technician; what is wrong with it.
-fn job(seed: u64, manner: Manner) -> Result<usize, String> {
+/// What happened in a job, each kind with how often.
+type Happened = BTreeMap<String, usize>;
+
+/// One job by one technician: what happened, or what is wrong with it.
+fn job(seed: u64, manner: Manner) -> Result<Happened, String> {
     let mut bench = Library::new(manner.ear);
     let mut technician = Technician::new(seed, manner);
     technician.work(&mut bench, BEGIN).map_err(|what| format!("seed {seed}, {manner:?}: {what}"))?;
@@ -76,7 +80,28 @@ fn job(seed: u64, manner: Manner) -> Result<usize, String> {
     let line = book.find(&Query::All).unwrap().remove(0);
     let log = log_of(book.as_ref(), &line).unwrap();
     let wrong = checker::check(&technician.said, &log);
-    if wrong.is_empty() { Ok(technician.said.len()) } else { Err(format!("seed {seed}: {}", wrong.join("\n"))) }
+    if wrong.is_empty() {
+        return Ok(happened(&technician, &log));
+    }
+    Err(format!("seed {seed}: {}", wrong.join("\n")))
+}
+
+fn happened(technician: &Technician, log: &Value) -> Happened {
+    let mut counts = Happened::from([("line".to_owned(), technician.said.len())]);
+    let mut count = |what: &str| *counts.entry(what.to_owned()).or_default() += 1;
+    for line in log["lines"].as_array().unwrap() {
+        count(line["kind"].as_str().unwrap());
+        if line["how"] == "ahead" {
+            count("ahead");
+        }
+        if line["verdict"] == "out" {
+            count("out of limits");
+        }
+        if line["said_unit"].is_string() {
+            count("other unit");
+        }
+    }
+    counts
 }
 
 fn manner(seed: u64) -> Manner {
@@ -94,9 +119,19 @@ fn manner(seed: u64) -> Manner {
 fn a_hundred_technicians_finish_their_jobs_and_every_figure_holds() {
     let came: Vec<_> = (0..100).map(|seed| job(seed, manner(seed))).collect();
     let failed: Vec<&String> = came.iter().filter_map(|one| one.as_ref().err()).collect();
-    let lines: usize = came.iter().filter_map(|one| one.as_ref().ok()).sum();
-    println!("{} jobs finished, {lines} lines", came.len() - failed.len());
     assert!(failed.is_empty(), "{} of {} failed; the first:\n{}", failed.len(), came.len(), failed[0]);
+    let mut all = Happened::new();
+    for (what, times) in came.into_iter().flatten().flatten() {
+        *all.entry(what).or_default() += times;
+    }
+    println!("100 jobs: {all:?}");
+    // A technician that does nothing out of the ordinary would prove little.
+    for what in [
+        "out of limits", "other unit", "ahead", "answered", "taken-back", "paused", "resumed", "taken-up", "wanted",
+        "deviated", "step-failed", "finding", "noted",
+    ] {
+        assert!(all.get(what).is_some_and(|times| *times > 0), "no {what} in {all:?}");
+    }
 }
 
 #[test]
