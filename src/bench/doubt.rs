@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 use super::{Part, Question, present};
-use crate::act::{Act, Doubt, Heard};
+use crate::act::{Act, Doubt, Heard, WaitingFor};
 use crate::event::Pending;
 use crate::quantity::{Quantity, Unit, figures};
 
@@ -44,14 +44,23 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
     let doing = match act.act.as_str() {
         "reading" | "correct" | "want" => "",
         "start" if act.slots.text.is_some() => "",
+        // Words said for a step that waits for words are its answer, and the state said ("off") tells more than "done".
+        "note" if waits_for_words(desk) => "",
+        "note" => "a note,",
+        "confirm" if act.slots.text.is_some() => "",
         "confirm" => "done",
         "deny" => "not done",
         other => other,
     };
     let doing = doing.trim_start_matches("ask_").replace('_', " ");
-    let words = [act.slots.text.clone(), name, Some(doing), value];
+    let words = [name, Some(doing), act.slots.text.clone(), value];
     let words: Vec<String> = words.into_iter().flatten().filter(|word| !word.is_empty()).collect();
     words.join(" ")
+}
+
+fn waits_for_words(desk: &Desk<'_>) -> bool {
+    let read = super::entries::notes::current(desk).and_then(|step| step.read);
+    read.is_some_and(|read| read.kind == WaitingFor::Text)
 }
 
 fn figure(value: f64, unit: Option<&str>) -> String {
