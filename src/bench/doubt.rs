@@ -64,6 +64,7 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
     let value = act.slots.value.map(|value| figure(value, act.slots.unit.as_deref()));
     let doing = match act.act.as_str() {
         "reading" | "correct" | "want" => "",
+        "start" if act.slots.text.is_some() => "",
         // Words said for a step that waits for words are its answer, and the state said ("off") tells more than "done".
         "note" if waits_for_words(desk) => "",
         "note" => "a note,",

@@ -15,7 +15,7 @@ pub fn step(desk: &mut Desk<'_>, step: &Step) {
         let list = settings::list(desk, which, true);
         desk.say(Said::Settings(list));
     }
-    if step.deed == Deed::Set
+    if matches!(step.deed, Deed::Set | Deed::Charge)
         && let Some(about) = &step.about
     {
         restore::say(desk, about);

@@ -5,7 +5,7 @@ use super::state::Fitting;
 use super::{Ack, Part};
 use crate::event::{Change, Event, Moved};
 use crate::quantity::{Quantity, Unit};
-use crate::rulebase::{Step, UnitCard};
+use crate::rulebase::{Deed, Step, UnitCard};
 
 /// Tells every timer that has run out and was not told.
 pub fn tick(desk: &mut Desk<'_>) {
@@ -30,6 +30,18 @@ pub fn tick(desk: &mut Desk<'_>) {
 pub fn start_for(desk: &mut Desk<'_>, step: &Step) {
     if let Some(timer) = &step.timer {
         start(desk, timer.what.clone(), timer.lasts);
+    }
+}
+
+/// What is left of the wait that a step is, in whole minutes or, under one, in seconds; none when it is no wait or over.
+pub fn left(desk: &Desk<'_>, step: &Step) -> Option<Quantity> {
+    let what = &step.timer.as_ref().filter(|_| step.deed == Deed::Wait)?.what;
+    let timer = desk.state.record.timers.values().rev().find(|timer| timer.what == *what)?;
+    let seconds = (timer.ends - desk.now).num_seconds();
+    match seconds {
+        ..=0 => None,
+        1..60 => Some(Quantity::new(seconds as f64, Unit::Second)),
+        _ => Some(Quantity::new((seconds as f64 / 60.0).ceil(), Unit::Minute)),
     }
 }
 

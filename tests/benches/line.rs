@@ -10,7 +10,7 @@
     clippy::string_slice
 )]
 #![allow(clippy::disallowed_methods, reason = "a measurement reads the clock")]
-#![allow(missing_docs, dead_code)]
+#![allow(missing_docs, dead_code, unused_imports)]
 
 #[path = "../it/technician/mod.rs"]
 mod technician;

@@ -154,7 +154,9 @@ impl Technician {
                 if other { spoken(value / 25.4, 4, "inches") } else { spoken(value, 2, "millimetres") }
             }
             "rate" => {
-                let value = self.figure(&["n/mm", "newtons per millimetre"]).unwrap_or(70.0);
+                let value = self.figure(&["n/mm", "newtons per millimetre"]);
+                // A coil-over's spring, or where that is none of the card's, a fork's.
+                let value = value.filter(|_| self.stuck < 3).unwrap_or(if self.stuck < 3 { 70.0 } else { 4.8 });
                 spoken(value, 1, "newtons per millimetre")
             }
             "pressure" => spoken(self.figure(&["bar"]).unwrap_or(3.0), 2, "bar"),
