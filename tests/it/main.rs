@@ -33,6 +33,7 @@ mod source_yaml;
 mod technician;
 mod transcripts;
 mod workings_adjusters;
+mod workings_asked;
 mod workings_properties;
 mod workings_published;
 mod workings_reference;
