@@ -60,7 +60,8 @@ impl Technician {
             return None;
         }
         let seen = self.hands.seen();
-        let about = seen.iter().find(|about| about.contains("rebound") && !self.wished.contains(about))?.clone();
+        let about =
+            seen.iter().find(|about| about.contains("rebound") && !self.wished.contains(about))?.clone();
         let adjuster = self.hands.adjuster(&about, None);
         let wanted = self.dice.below(adjuster.travel as u64 + 1) as f64;
         self.hands.want(&about, wanted);
@@ -72,7 +73,9 @@ impl Technician {
     fn leave_it(&mut self) -> Option<String> {
         let offered = self.last().contains("leave it and say why");
         let ways = [
-            "leave it because the thread is worn", "leave it, the thread is worn", "skip it because the thread is worn",
+            "leave it because the thread is worn",
+            "leave it, the thread is worn",
+            "skip it because the thread is worn",
         ];
         (offered && self.dice.of_hundred(15)).then(|| self.dice.one(&ways).to_owned())
     }
