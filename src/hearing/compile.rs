@@ -212,14 +212,24 @@ impl Compiled {
     pub fn prepare(&self, said: &str) -> Vec<Token> {
         let tokens = self.phrases.rewrite(tokens(said));
         let mut out: Vec<Token> = Vec::with_capacity(tokens.len());
-        for token in tokens {
+        let figure =
+            |word: Option<&Token>| word.is_some_and(|token| super::lexicon::is_number_word(&token.text));
+        let nought: Vec<bool> = (0..tokens.len())
+            .map(|at| {
+                figure(tokens.get(at + 1))
+                    || at.checked_sub(1).is_some_and(|before| figure(tokens.get(before)))
+            })
+            .collect();
+        for (token, beside_figure) in tokens.into_iter().zip(nought) {
+            // "Oh point five": a filler elsewhere, a figure here.
+            let filler = self.fillers.contains(&token.text) && !(token.text == "oh" && beside_figure);
             let doubled = out.last().is_some_and(|last| {
                 last.text == token.text
                     && last.mark == Default::default()
                     && self.small.contains(&token.text)
                     && token.text != "no"
             });
-            if doubled || self.fillers.contains(&token.text) {
+            if doubled || filler {
                 if let Some(last) = out.last_mut() {
                     last.mark = last.mark.max(token.mark);
                 }

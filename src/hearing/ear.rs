@@ -11,6 +11,7 @@ use super::why::{ClauseWhy, FitWhy, Why};
 use crate::act::{Heard, Waiting};
 use crate::rulebase::talk::Talk;
 use std::collections::{BTreeMap, HashMap};
+use std::sync::OnceLock;
 
 /// A line to be understood.
 #[derive(Debug, Clone, Copy)]
@@ -38,8 +39,9 @@ pub struct Stock {
 #[derive(Debug, Clone)]
 pub struct Ear {
     pub(super) talk: Compiled,
-    units: HashMap<String, (Vocabulary, Names)>,
-    none: (Vocabulary, Names),
+    units: HashMap<String, Known>,
+    none: Known,
+    also: BTreeMap<String, Vec<String>>,
     foreign: HashMap<String, String>,
     unit_names: BTreeMap<String, String>,
     short_units: BTreeMap<String, String>,
@@ -66,6 +68,23 @@ const CORNER_WORDS: [&str; 14] = [
     "corner",
 ];
 
+/// A unit's words, and its names once they are asked for.
+#[derive(Debug, Clone)]
+struct Known {
+    vocabulary: Vocabulary,
+    names: OnceLock<Names>,
+}
+
+impl Known {
+    fn new(vocabulary: Vocabulary) -> Self {
+        Self { vocabulary, names: OnceLock::new() }
+    }
+
+    fn names(&self, also: &BTreeMap<String, Vec<String>>) -> &Names {
+        self.names.get_or_init(|| Names::new(&self.vocabulary, also))
+    }
+}
+
 /// Units whose names the example lines may use; with no unit in hand theirs are the names known.
 const EXAMPLE_UNITS: usize = 12;
 
@@ -80,7 +99,6 @@ impl Ear {
         let mut merged =
             Vocabulary { unit: String::new(), called: Vec::new(), axle: None, things: Vec::new() };
         for (count, unit) in stock.units.iter().enumerate() {
-            let names = Names::new(unit, also);
             for thing in &unit.things {
                 for name in &thing.called {
                     foreign.entry(name.to_lowercase()).or_insert_with(|| thing.id.clone());
@@ -94,9 +112,9 @@ impl Ear {
             if count < EXAMPLE_UNITS {
                 merged.things.extend(unit.things.iter().cloned());
             }
-            units.insert(unit.unit.clone(), (unit.clone(), names));
+            units.insert(unit.unit.clone(), Known::new(unit.clone()));
         }
-        let names = Names::new(&merged, also);
+        let none = Known { names: Names::new(&merged, also).into(), vocabulary: merged };
         let mut short_units = short_names(&unit_names);
         let (numbers, unit_names): (BTreeMap<_, _>, BTreeMap<_, _>) =
             unit_names.into_iter().partition(|(name, _)| name.split(' ').all(super::lexicon::is_number_word));
@@ -108,7 +126,8 @@ impl Ear {
         let mut ear = Self {
             talk: Compiled::default(),
             units,
-            none: (merged, names),
+            none,
+            also: also.clone(),
             foreign,
             short_units,
             unit_names,
@@ -123,7 +142,7 @@ impl Ear {
             .filter(|word| {
                 !super::lexicon::is_number_word(word)
                     && !talk.words.small.iter().any(|small| small == word)
-                    && !ear.none.1.holds(word)
+                    && !ear.none.names(also).holds(word)
             })
             .map(str::to_owned)
             .collect();
@@ -136,11 +155,15 @@ impl Ear {
                     || talk.words.small.iter().any(|small| small == word)
             };
             let spot = |tokens: &[super::token::Token]| {
-                let scene =
-                    Scene { foreign: &no, small: &small, known: &known, ..ear.scene(&ear.none.1, &nothing) };
+                let scene = Scene {
+                    foreign: &no,
+                    small: &small,
+                    known: &known,
+                    ..ear.scene(ear.none.names(also), &nothing)
+                };
                 mentions(tokens, &Scene { by_sound: false, ..scene })
             };
-            Compiled::new(talk, &spot, &ear.none.1, &unit_words)
+            Compiled::new(talk, &spot, ear.none.names(also), &unit_words)
         };
         ear.talk = compiled;
         let names = ear
@@ -171,12 +194,13 @@ impl Ear {
         }
     }
 
-    fn unit(&self, id: Option<&str>) -> &(Vocabulary, Names) {
+    fn unit(&self, id: Option<&str>) -> &Known {
         id.and_then(|id| self.units.get(id)).unwrap_or(&self.none)
     }
 
     fn read<'a>(&'a self, line: &Line<'_>) -> (Parsed<'a>, &'a Vocabulary, &'a Names) {
-        let (vocabulary, names) = self.unit(line.unit);
+        let known_unit = self.unit(line.unit);
+        let (vocabulary, names) = (&known_unit.vocabulary, known_unit.names(&self.also));
         let tokens = self.talk.lexicon.mend(self.talk.prepare(line.said), names);
         let known = |word: &str| self.talk.lexicon.knows(word);
         let found = mentions(&tokens, &Scene { known: &known, ..self.scene(names, line.waiting) });

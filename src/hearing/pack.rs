@@ -12,7 +12,9 @@ impl Ear {
     }
 }
 
-fn stock(pack: &Pack) -> Stock {
+/// What a pack gives to the ear.
+#[must_use]
+pub fn stock(pack: &Pack) -> Stock {
     let procedures = pack.procedures.values().flat_map(|procedure| {
         let own = procedure.id.replace('-', " ");
         let names = procedure.called.iter().map(|name| name.to_lowercase()).chain([own]);
