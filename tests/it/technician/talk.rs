@@ -107,6 +107,7 @@ impl Technician {
                 let value = if out { value + 1.5 } else { value };
                 if other { spoken(value * 14.503_774, 1, "psi") } else { spoken(value, 2, "bar") }
             }
+            "temperature" => spoken(if out { 38.0 } else { 20.0 }, 1, ""),
             "clicks" | "position" | "turns" => self.count(waits, &about, out),
             _ => spoken(self.figure(&[""]).unwrap_or(20.0), 1, ""),
         }
