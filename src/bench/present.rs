@@ -1,6 +1,7 @@
 //! The step in hand as a card: what to do, and what the unit's card says of it.
 
 use super::desk::Desk;
+use super::state::Fitting;
 use super::{Asks, Part as Said, StepCard, restore, settings};
 use crate::act::WaitingFor;
 use crate::quantity::Quantity;
@@ -42,7 +43,7 @@ pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Ste
         handled(&mut sheet, card, id, step);
     }
     if let Some(part) = step.about.as_deref().and_then(|id| card.part(id)) {
-        of_part(&mut sheet, part, step.deed);
+        of_part(&mut sheet, part, step.deed, comes_off_by_hand(desk, &part.id, step.deed));
     }
     sheet.amount = sheet.amount.filter(|amount| !said_already(step, amount));
     if has_direction(card, step) {
@@ -67,13 +68,13 @@ fn handled(sheet: &mut StepCard, card: &UnitCard, id: &str, step: &Step) {
 }
 
 /// What the part's entry adds for a deed that turns, locks or marks it.
-fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
+fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed, by_hand: bool) {
     if turns(deed) && is_turned(part) {
         let way = if undoes(deed) { part.opens } else { part.opens.opposite() };
         sheet.way = sheet.way.or(Some(way));
     }
     // Refitting starts the thread by hand: the tool comes with the tightening.
-    if turns(deed) && deed != Deed::Refit && is_turned(part) {
+    if turns(deed) && deed != Deed::Refit && !by_hand && is_turned(part) {
         sheet.hold = sheet.hold.take().or_else(|| part.hold.clone());
         if sheet.tool.is_none() {
             (sheet.tool, sheet.size) = tool_of(part);
@@ -100,6 +101,12 @@ fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
 
 fn lined_up_later(mark: &crate::rulebase::Mark) -> String {
     format!("Later, line up {}", mark.lines_up)
+}
+
+/// Whether a part that is to be removed was undone before: it comes off by hand, and the tool was for the undoing.
+fn comes_off_by_hand(desk: &Desk<'_>, id: &str, deed: Deed) -> bool {
+    let fitting = desk.place().and_then(|place| place.parts.get(id)).map(|part| part.fitting);
+    deed == Deed::Remove && matches!(fitting, Some(Fitting::Loose | Fitting::Off))
 }
 
 fn locker(locker: &crate::rulebase::Locker) -> String {

@@ -212,9 +212,13 @@ impl Compiled {
     pub fn prepare(&self, said: &str) -> Vec<Token> {
         let tokens = self.phrases.rewrite(tokens(said));
         let mut out: Vec<Token> = Vec::with_capacity(tokens.len());
-        let figure = |word: Option<&Token>| word.is_some_and(|token| super::lexicon::is_number_word(&token.text));
+        let figure =
+            |word: Option<&Token>| word.is_some_and(|token| super::lexicon::is_number_word(&token.text));
         let nought: Vec<bool> = (0..tokens.len())
-            .map(|at| figure(tokens.get(at + 1)) || at.checked_sub(1).is_some_and(|before| figure(tokens.get(before))))
+            .map(|at| {
+                figure(tokens.get(at + 1))
+                    || at.checked_sub(1).is_some_and(|before| figure(tokens.get(before)))
+            })
             .collect();
         for (token, beside_figure) in tokens.into_iter().zip(nought) {
             // "Oh point five": a filler elsewhere, a figure here.

@@ -12,7 +12,7 @@ pub(super) fn needed(name: ActName) -> f32 {
         | ActName::Switch
         | ActName::Deny
         | ActName::Resume => 0.5,
-        name if name.is_question() => 0.42,
+        name if name.is_question() => 0.4,
         _ => 0.45,
     }
 }

@@ -36,6 +36,8 @@ pub(super) struct Taken {
     against: bool,
     numbers: bool,
     unexplained: bool,
+    /// Something was said beside the acts.
+    more: bool,
     doubt: Option<(Vec<Act>, Doubt)>,
 }
 
@@ -133,7 +135,7 @@ impl Judge<'_> {
                     mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some()
                 });
             }
-            Verdict::Aside | Verdict::Refuse(_) => {}
+            Verdict::Aside | Verdict::Refuse(_) => taken.more = true,
         }
     }
 
@@ -187,7 +189,13 @@ impl Judge<'_> {
             if taken.beside > taken.weight.max(1.0) && acts.iter().all(bare) {
                 return (Heard::decline(0.6), "most of the line is about something else".to_owned());
             }
-            if taken.unexplained && acts.iter().all(bare) && self.answers() {
+            let late = self.answers()
+                && !self
+                    .parsed
+                    .tokens
+                    .first()
+                    .is_some_and(|token| matches!(token.text.as_str(), "yes" | "no"));
+            if acts.iter().all(bare) && ((taken.unexplained && self.answers()) || (late && taken.more)) {
                 return (
                     Heard::ask(acts, Doubt::Hedged, 0.4),
                     "yes or no, and something that is not understood".to_owned(),

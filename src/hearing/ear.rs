@@ -155,8 +155,12 @@ impl Ear {
                     || talk.words.small.iter().any(|small| small == word)
             };
             let spot = |tokens: &[super::token::Token]| {
-                let scene =
-                    Scene { foreign: &no, small: &small, known: &known, ..ear.scene(ear.none.names(also), &nothing) };
+                let scene = Scene {
+                    foreign: &no,
+                    small: &small,
+                    known: &known,
+                    ..ear.scene(ear.none.names(also), &nothing)
+                };
                 mentions(tokens, &Scene { by_sound: false, ..scene })
             };
             Compiled::new(talk, &spot, ear.none.names(also), &unit_words)

@@ -138,7 +138,8 @@ impl Judge<'_> {
         let lead = self.leads(fit, clause_fits);
         let plain = !guard(self.parsed, source.from, source.to).any();
         let certain = plain && fit.chance >= 0.88 && self.parsed.known(source.from, source.to) > 0.85;
-        let too_loose = fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act) && !(certain && cost <= 1.0));
+        let too_loose =
+            fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act) && !(certain && cost <= 1.0));
         let no_rule = fit.rule.is_none()
             && needs_rule(act.act)
             && !(certain && fit.chance >= 0.94 && act.act != ActName::Switch && act.act != ActName::Confirm);
@@ -146,7 +147,8 @@ impl Judge<'_> {
             return Verdict::Decline;
         }
         let part = source.mentions().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
-        if act.act.is_question() && !part && fit.rule.is_none_or(|(_, cost)| cost > 0.8) && fit.chance < 0.76 {
+        if act.act.is_question() && !part && fit.rule.is_none_or(|(_, cost)| cost > 0.8) && fit.chance < 0.76
+        {
             return if lead { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
         }
         let asks = act.act.is_question() && lead && self.parsed.known(source.from, source.to) > 0.75;

@@ -74,7 +74,9 @@ impl Judge<'_> {
             {
                 Some(Verdict::Decline)
             }
-            ActName::Fitted if !part => Some(Verdict::Decline),
+            ActName::Fitted if !part || word(&["order", "buy", "need", "want", "get", "send"]) => {
+                Some(Verdict::Decline)
+            }
             ActName::AskPart if !part && fit.rule.is_none() && fit.chance < 0.8 => Some(Verdict::Decline),
             ActName::Start
                 if act.slots.procedure.is_none() && act.slots.unit.is_none() && !word(&["job"]) =>

@@ -42,6 +42,6 @@ pub mod demo;
 
 pub use class::Class;
 pub use ear::{Ear, Line, Stock};
-pub use vocabulary::{Sort, Thing, Vocabulary};
 pub use pack::stock;
+pub use vocabulary::{Sort, Thing, Vocabulary};
 pub use why::Why;

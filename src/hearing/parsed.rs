@@ -205,6 +205,9 @@ impl<'a> Parsed<'a> {
             .collect();
         let chances = self.talk.model.chances(&features(&clause, &pieces));
         let known = self.known(from, to);
+        let chatter = chances.iter().enumerate().any(|(class, chance)| {
+            *chance > 0.5 && matches!(self.talk.classes.get(class), Some(super::class::Class::Decline))
+        });
         let mut out: Vec<Fitting> = chances
             .iter()
             .enumerate()
@@ -213,9 +216,10 @@ impl<'a> Parsed<'a> {
                 let by_model = 0.85 * chance * known;
                 let score = rule.map_or(by_model, |(_, cost)| {
                     let fit = (-1.1 * cost).exp();
-                    (0.62 * fit + 0.38 * chance + if cost < 0.3 { 0.15 * fit } else { 0.0 })
-                        .min(1.0)
-                        .max(by_model)
+                    let close = if cost < 0.3 { 0.15 * fit } else { 0.0 };
+                    // What a rule says to the word outweighs any likeness, unless all of it sounds like small talk.
+                    let exact = if cost < 0.05 && !chatter { 0.82 + 0.18 * chance } else { 0.0 };
+                    (0.62 * fit + 0.38 * chance + close).min(1.0).max(by_model).max(exact)
                 });
                 Fitting { class, rule, chance: *chance, score }
             })

@@ -24,7 +24,10 @@ fn say(said: &str, unit: &str, waiting_for: &str, about: Option<&str>) -> Heard 
 }
 
 fn rows(text: &str) -> Vec<Value> {
-    text.lines().filter(|line| !line.starts_with('#') && !line.trim().is_empty()).map(|line| serde_json::from_str(line).unwrap()).collect()
+    text.lines()
+        .filter(|line| !line.starts_with('#') && !line.trim().is_empty())
+        .map(|line| serde_json::from_str(line).unwrap())
+        .collect()
 }
 
 fn readings(row: &Value) -> Vec<&Value> {
@@ -35,8 +38,14 @@ fn readings(row: &Value) -> Vec<&Value> {
 fn right(row: &Value, heard: &Heard) -> bool {
     let outcome = serde_json::to_value(heard.outcome).unwrap();
     readings(row).into_iter().filter(|reading| reading["outcome"] == outcome).any(|reading| {
-        let wanted: Vec<&str> = reading["acts"].as_array().into_iter().flatten().map(|act| act["act"].as_str().unwrap()).collect();
-        heard.outcome != Outcome::Take || wanted == heard.acts.iter().map(|act| act.act.as_str()).collect::<Vec<_>>()
+        let wanted: Vec<&str> = reading["acts"]
+            .as_array()
+            .into_iter()
+            .flatten()
+            .map(|act| act["act"].as_str().unwrap())
+            .collect();
+        heard.outcome != Outcome::Take
+            || wanted == heard.acts.iter().map(|act| act.act.as_str()).collect::<Vec<_>>()
     })
 }
 
@@ -45,7 +54,9 @@ fn harms(row: &Value, heard: &Heard) -> bool {
     let fine: Vec<&str> = readings(row)
         .into_iter()
         .filter(|reading| reading["outcome"] == "take")
-        .flat_map(|reading| reading["acts"].as_array().into_iter().flatten().map(|act| act["act"].as_str().unwrap()))
+        .flat_map(|reading| {
+            reading["acts"].as_array().into_iter().flatten().map(|act| act["act"].as_str().unwrap())
+        })
         .collect();
     let valued = |name: &str| matches!(name, "reading" | "correct");
     heard.acts.iter().any(|act| {
@@ -58,7 +69,8 @@ fn floor(text: &str, least: f64, most_harm: usize) {
     let rows = rows(text);
     let all: Vec<(&Value, Heard)> = rows.iter().map(|row| (row, heard(row))).collect();
     let good = all.iter().filter(|(row, heard)| right(row, heard)).count();
-    let harm: Vec<&Value> = all.iter().filter(|(row, heard)| harms(row, heard)).map(|(row, _)| &row["said"]).collect();
+    let harm: Vec<&Value> =
+        all.iter().filter(|(row, heard)| harms(row, heard)).map(|(row, _)| &row["said"]).collect();
     assert!(good as f64 >= least * rows.len() as f64, "{good} of {} right", rows.len());
     assert!(harm.len() <= most_harm, "harmful: {harm:?}");
 }
@@ -79,7 +91,8 @@ fn our_own_lines_keep_their_floor() {
 #[test]
 fn chatter_is_let_pass() {
     let kinds = ["done", "torque", "clicks", "nothing", "yes_or_no", "pressure", "length", "tool", "turns"];
-    let lines: Vec<&str> = include_str!("../data/hearing/chatter.txt").lines().filter(|line| !line.is_empty()).collect();
+    let lines: Vec<&str> =
+        include_str!("../data/hearing/chatter.txt").lines().filter(|line| !line.is_empty()).collect();
     let mut taken = BTreeMap::new();
     for (count, line) in lines.iter().enumerate() {
         let heard = say(line, "birch-60", kinds[count % kinds.len()], Some("seal-head"));
@@ -87,7 +100,7 @@ fn chatter_is_let_pass() {
             taken.insert(*line, heard.acts);
         }
     }
-    assert!(taken.len() * 100 <= lines.len() * 5, "{} of {} taken: {taken:#?}", taken.len(), lines.len());
+    assert!(taken.len() * 100 <= lines.len() * 4, "{} of {} taken: {taken:#?}", taken.len(), lines.len());
 }
 
 #[test]
@@ -102,9 +115,29 @@ fn the_order_of_lines_never_matters() {
 #[test]
 fn what_denies_or_doubts_never_confirms() {
     for said in [
-        "not done", "not done yet", "don't go on", "I think so", "nearly", "nearly there", "it's not off", "half done", "almost done", "maybe",
-        "he says it's done", "if it was done", "is it done", "done, I think", "that's not right", "no, not yet", "don't move on", "probably off",
-        "it should be out", "hopefully that's it", "never", "not a chance", "hardly",
+        "not done",
+        "not done yet",
+        "don't go on",
+        "I think so",
+        "nearly",
+        "nearly there",
+        "it's not off",
+        "half done",
+        "almost done",
+        "maybe",
+        "he says it's done",
+        "if it was done",
+        "is it done",
+        "done, I think",
+        "that's not right",
+        "no, not yet",
+        "don't move on",
+        "probably off",
+        "it should be out",
+        "hopefully that's it",
+        "never",
+        "not a chance",
+        "hardly",
     ] {
         let heard = say(said, "birch-44", "done", Some("foot-nut"));
         assert!(!heard.acts.iter().any(|act| act.act == ActName::Confirm), "`{said}` gave {heard:?}");
@@ -114,10 +147,18 @@ fn what_denies_or_doubts_never_confirms() {
 #[test]
 fn what_is_never_granted_is_refused_by_name() {
     for (said, what) in [
-        ("turn off the cautions", "cautions"), ("stop warning me", "cautions"), ("mark everything done", "everything"), ("tick the lot off", "everything"),
-        ("wipe the records", "records"), ("delete the log", "records"),
+        ("turn off the cautions", "cautions"),
+        ("stop warning me", "cautions"),
+        ("mark everything done", "everything"),
+        ("tick the lot off", "everything"),
+        ("wipe the records", "records"),
+        ("delete the log", "records"),
     ] {
-        assert_eq!(say(said, "birch-44", "done", Some("foot-nut")).refused.as_deref(), Some(what), "`{said}`");
+        assert_eq!(
+            say(said, "birch-44", "done", Some("foot-nut")).refused.as_deref(),
+            Some(what),
+            "`{said}`"
+        );
     }
 }
 
@@ -137,7 +178,8 @@ fn a_part_of_another_unit_is_asked_back_with_the_nearest() {
 #[test]
 fn why_shows_the_rule_that_spoke() {
     let waiting = Waiting::default();
-    let why = EAR.explain(&Line { said: "how tight's the foot not", unit: Some("birch-44"), waiting: &waiting });
+    let why =
+        EAR.explain(&Line { said: "how tight's the foot not", unit: Some("birch-44"), waiting: &waiting });
     assert_eq!(why.normalised, "how tight is the foot nut");
     assert!(why.clauses[0].fits[0].rule.as_deref().is_some_and(|rule| rule.contains("ask-torque")));
 }
@@ -150,13 +192,20 @@ fn number_words_are_read_as_the_libraries_do() {
     let rows = rows.iter().filter(|row| row["topic"] == "9 spoken numbers");
     let mut tried = 0;
     for row in rows {
-        let (Some(phrase), quantity) = (row["inputs"]["phrase"].as_str(), row["quantity"].as_str().unwrap()) else { continue };
+        let (Some(phrase), quantity) = (row["inputs"]["phrase"].as_str(), row["quantity"].as_str().unwrap())
+        else {
+            continue;
+        };
         // A length takes any number; a negative one is no length, and the bench says so.
         let heard = say(phrase, "lark-43", "length", Some("oil-level"));
         tried += 1;
         match row["expected"].as_f64() {
             Some(value) if quantity != "must be rejected" => {
-                assert_eq!(heard.acts.first().and_then(|act| act.slots.value), Some(value), "`{phrase}` gave {heard:?}");
+                assert_eq!(
+                    heard.acts.first().and_then(|act| act.slots.value),
+                    Some(value),
+                    "`{phrase}` gave {heard:?}"
+                );
             }
             _ => assert_ne!(heard.outcome, Outcome::Take, "`{phrase}` gave {heard:?}"),
         }

@@ -160,3 +160,28 @@ fn a_spring_without_room_at_full_stroke_is_asked_about() {
     walk.note("same turns");
     assert_eq!(walk.step(), "rebuild/refit-tender");
 }
+
+/// `hold` beside another deed says how it is held; alone it is what the step does.
+#[test]
+fn a_step_may_say_how_it_is_held() {
+    let walk = Walk::new();
+    let procedure = walk.pack.procedure("re-spring", "lark-43").unwrap();
+    let all = procedure.all_steps();
+    let step = |id: &str| (*all.iter().find(|step| step.id == id).unwrap()).clone();
+    assert_eq!(step("hand-over/look-axle-clamp/loosen-axle-clamp").hold.as_deref(), Some("the clamp, by hand"));
+    let plate = step("make-safe/hold-spring");
+    assert_eq!((plate.deed, plate.hold), (sparehand::rulebase::Deed::Hold, None));
+}
+
+/// What was undone comes off by hand: the tool and the way of holding were for the undoing.
+#[test]
+fn what_was_undone_comes_off_by_hand() {
+    let walk = at("re-spring", "lark-43", "make-safe/remove-fork-cap");
+    let sheet = walk.last.answer.parts.iter().find_map(|part| match part {
+        Part::Step(sheet) => Some(sheet.clone()),
+        _ => None,
+    });
+    let sheet = sheet.unwrap();
+    assert_eq!((sheet.tool, sheet.size, sheet.hold), (None, None, None));
+    assert!(sheet.way.is_some());
+}
