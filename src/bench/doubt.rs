@@ -45,6 +45,7 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
         "reading" | "correct" | "want" => "",
         "confirm" => "done",
         "deny" => "not done",
+        "ask_work" => act.slots.kind.as_deref().unwrap_or("work"),
         other => other,
     };
     let doing = doing.trim_start_matches("ask_").replace('_', " ");

@@ -68,6 +68,8 @@ pub struct Found {
     pub strict: bool,
     /// Whether it has to be known although the calculation has a usual value.
     pub need: bool,
+    /// What is taken when it is neither said nor found; the answer says that it was assumed.
+    pub assume: Option<String>,
     /// What it may not pass: a place as in `from`, and how many times that.
     pub most: Option<Most>,
 }

@@ -141,6 +141,9 @@ impl Case<'_> {
             if let Some(FoundAt { value, place }) = at {
                 rest.places.insert(found.input.clone(), place);
                 given.insert(found.input.clone(), value);
+            } else if let Some(assumed) = &found.assume {
+                rest.places.insert(found.input.clone(), "assumed, common practice".to_owned());
+                given.insert(found.input.clone(), Value::Text(assumed.clone()));
             }
         }
         (given, rest)

@@ -29,7 +29,7 @@ pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
     let split: Vec<&str> = asking.each.keys().map(String::as_str).collect();
     let figures: Vec<String> = worked.iter().map(|one| figure(asking, one, &split)).collect();
     let inputs = worked.first().map(|one| inputs(asking, one, rest, &split)).unwrap_or_default();
-    let cautions: Vec<String> = worked.iter().flat_map(|one| spoken_cautions(one)).take(1).collect();
+    let cautions: Vec<String> = worked.iter().flat_map(|one| spoken_cautions(one)).take(2).collect();
     let sentences = [vec![figures.join("; ")], vec![inputs], asking.note.clone().into_iter().collect(), cautions];
     let say: Vec<String> =
         sentences.into_iter().flatten().filter(|text| !text.is_empty()).map(|text| sentence(&text)).collect();
@@ -85,13 +85,13 @@ fn inputs(asking: &Asking, worked: &Worked, rest: &Rest, split: &[&str]) -> Stri
     let own = worked.inputs.iter().filter(|told| !told.usual && !split.contains(&told.name));
     // What only its own words give and the card gave goes without saying; it is on the screen.
     let quiet = |told: &&Told| {
-        asking.with.contains_key(told.name)
-            || rest.places.contains_key(told.name) && asking.input(told.name).is_some_and(|found| found.strict)
+        let found = rest.places.get(told.name).is_some_and(|place| !place.starts_with("assumed"));
+        asking.with.contains_key(told.name) || found && asking.input(told.name).is_some_and(|found| found.strict)
     };
     let place = |told: &Told| asking.inputs.iter().position(|found| found.input == told.name);
     let mut own: Vec<&Told> = own.filter(|told| !quiet(told)).collect();
     own.sort_by_key(|told| place(told));
-    let tool = |told: &Told| rest.places.get(told.name).filter(|place| place.starts_with("the crib")).cloned();
+    let tool = |told: &Told| rest.places.get(told.name).filter(|place| !place.ends_with("card")).cloned();
     let texts: Vec<String> = own
         .into_iter()
         .map(|told| {
@@ -114,8 +114,11 @@ fn say(value: &Answer, unit: Option<crate::quantity::Unit>) -> String {
         }
         (Answer::Number(value), Some(unit)) => Quantity::new(*value, unit).say(),
         (Answer::Text(text), _) => text.clone(),
-        (Answer::List(values), _) => {
-            values.iter().map(|value| figures::words(crate::quantity::bench_figures(*value))).collect::<Vec<_>>().join(", ")
+        (Answer::List(values), unit) => {
+            let each = |value: &f64| figures::words(crate::quantity::bench_figures(*value));
+            let by = if values.len() == 2 { " to " } else { ", " };
+            let unit = unit.map_or("", |unit| unit.words(2.0));
+            format!("{} {unit}", values.iter().map(each).collect::<Vec<_>>().join(by)).trim_end().to_owned()
         }
         (Answer::Nothing, _) => "none".to_owned(),
     }
