@@ -114,6 +114,7 @@ fn fold_here(state: &mut State, envelope: &Envelope, event: &Event) {
     match event {
         Event::StepDone { step, moved, .. } => {
             close(state, envelope, &id, step, Closing::Done);
+            last_value_stands(state, &id, step);
             apply_moved(state, envelope, &id, moved);
         }
         Event::Deviated { step, reason, value, moved } => {
@@ -235,7 +236,9 @@ fn apply_moved(state: &mut State, envelope: &Envelope, id: &str, moved: &[Moved]
 }
 
 fn keep(state: &mut State, envelope: &Envelope, id: &str, kept: &Kept) {
-    value_stands(state, id, kept);
+    if kept.verdict != Verdict::Out {
+        value_stands(state, id, kept);
+    }
     if let (Some(text), role) = (&kept.text, &kept.role) {
         state.record.texts.insert((id.to_owned(), role.clone()), text.clone());
     }
@@ -259,6 +262,17 @@ fn keep(state: &mut State, envelope: &Envelope, id: &str, kept: &Kept) {
         corrected: false,
     });
     state.record.last_kept = Some(kept.step.clone().unwrap_or_else(|| kept.role.clone()));
+}
+
+/// A value out of limits stands only once its step is closed with it: counted again, or left as a deviation.
+fn last_value_stands(state: &mut State, id: &str, step: &str) {
+    let mut entries = state.record.kept.iter().rev();
+    let last = entries
+        .find(|entry| entry.place == id && !entry.corrected && entry.kept.step.as_deref() == Some(step))
+        .map(|entry| entry.kept.clone());
+    if let Some(kept) = last {
+        value_stands(state, id, &kept);
+    }
 }
 
 /// The value becomes the one that stands for its part and role.

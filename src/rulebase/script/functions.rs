@@ -66,6 +66,8 @@ table! {
     "is_known" [Adjuster] "whether it is known where it stands now",
     "clicks" [Adjuster] "all of a clicker's clicks, from the card",
     "pitch" [Adjuster] "a screw's length a turn, mm, from the card",
+    "charge_low" [Adjuster] "the lower end of a charge's band, from the card, in the unit the card writes",
+    "charge_high" [Adjuster] "the upper end of a charge's band, from the card, in the unit the card writes",
     "reading" [About Role] "a value kept, in the unit of its step",
     "has_reading" [About Role] "whether that value was kept",
     "text" [Role] "words kept",
@@ -100,6 +102,7 @@ type Result<T> = std::result::Result<T, Box<EvalAltResult>>;
 /// Gives every function its body.
 pub(super) fn register(engine: &mut Engine) {
     adjusters(engine);
+    charges(engine);
     readings(engine);
     parts(engine);
     card(engine);
@@ -151,6 +154,19 @@ fn adjusters(engine: &mut Engine) {
         AdjusterKind::Screw { pitch, .. } => Ok(pitch.in_unit(Unit::Millimetre).unwrap_or(pitch.value)),
         _ => Err(not_known(format!("`{id}` is no screw"))),
     });
+}
+
+fn charges(engine: &mut Engine) {
+    engine.register_fn("charge_low", |context: Context, id: Text| charge(&context, &id, |limit| limit.lo));
+    engine.register_fn("charge_high", |context: Context, id: Text| charge(&context, &id, |limit| limit.hi));
+}
+
+fn charge(context: &Context, id: &str, of: impl Fn(&Limit) -> Option<f64>) -> Result<f64> {
+    let found = match adjuster(&*view(context)?, id)? {
+        AdjusterKind::Charge { limit, .. } => of(&limit),
+        _ => None,
+    };
+    found.ok_or_else(|| not_known(format!("`{id}` has no charge with such an end")))
 }
 
 /// The kind of an adjuster, which the card must have.

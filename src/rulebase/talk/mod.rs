@@ -87,7 +87,8 @@ impl Talk {
         for rule in &self.rules {
             let at = |message: String, mend: &str| TalkError::new(&rule.file, rule.line, 1, message, mend);
             if known.get(rule.name.as_str()).is_some_and(|other| !std::ptr::eq(*other, rule)) {
-                problems.push(at(format!("`<{}>` is defined twice", rule.name), "give one of them another name"));
+                problems
+                    .push(at(format!("`<{}>` is defined twice", rule.name), "give one of them another name"));
             }
             for name in rule.body.names() {
                 if !known.contains_key(name) && !expr::BUILT_IN.contains(&name) {
@@ -115,7 +116,13 @@ impl Talk {
             while let Some(name) = todo.pop() {
                 if name == rule.name {
                     let message = format!("`<{}>` uses itself", rule.name);
-                    problems.push(TalkError::new(&rule.file, rule.line, 1, message, "use `*` or `+` to repeat"));
+                    problems.push(TalkError::new(
+                        &rule.file,
+                        rule.line,
+                        1,
+                        message,
+                        "use `*` or `+` to repeat",
+                    ));
                     break;
                 }
                 if seen.insert(name)
