@@ -71,6 +71,7 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
         "confirm" if act.slots.text.is_some() => "",
         "confirm" => "done",
         "deny" => "not done",
+        "ask_work" => act.slots.kind.as_deref().unwrap_or("work"),
         other => other,
     };
     let doing = doing.trim_start_matches("ask_").replace('_', " ");

@@ -105,13 +105,14 @@ fn value(working: &Working, found: &Found, figure: &Figure) -> Option<Value> {
         Some(Unit::Pound) if own == Unit::Newton => Unit::PoundForce,
         Some(Unit::Kilogram) if own == Unit::Newton => Unit::KilogramForce,
         Some(unit) => unit,
+        None if figure.fraction && found.bare.as_deref() == Some("mm") => Unit::Inch,
         None => found.bare_unit(working)?,
     };
     let quantity = Quantity::new(figure.value, unit);
     Some(match (working.input(&found.input)?.takes, figure.basis) {
         (Takes::Pressure(_), Some(basis)) => Value::Pressure(quantity, basis),
         (Takes::Pressure(_), None) => Value::Pressure(quantity, PressureBasis::Gauge),
-        (Takes::Text(_), _) => Value::Text(quantity.show()),
+        (Takes::Text(_), _) => Value::Text(format!("{} {}", quantity.value, quantity.unit.name())),
         _ => Value::Quantity(quantity),
     })
 }
@@ -206,6 +207,7 @@ pub fn answer(
             end: 1,
             value,
             unit: act.slots.unit.as_deref().and_then(Unit::parse),
+            fraction: false,
             basis: None,
             strange: None,
         }));
