@@ -1,6 +1,7 @@
 //! The step in hand as a card: what to do, and what the unit's card says of it.
 
 use super::desk::Desk;
+use super::state::Fitting;
 use super::{Asks, Part as Said, StepCard, restore, settings};
 use crate::act::WaitingFor;
 use crate::quantity::Quantity;
@@ -15,7 +16,7 @@ pub fn step(desk: &mut Desk<'_>, step: &Step) {
         let list = settings::list(desk, which, true);
         desk.say(Said::Settings(list));
     }
-    if step.deed == Deed::Set
+    if matches!(step.deed, Deed::Set | Deed::Charge)
         && let Some(about) = &step.about
     {
         restore::say(desk, about);
@@ -42,7 +43,7 @@ pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Ste
         handled(&mut sheet, card, id, step);
     }
     if let Some(part) = step.about.as_deref().and_then(|id| card.part(id)) {
-        of_part(&mut sheet, part, step.deed);
+        of_part(&mut sheet, part, step.deed, comes_off_by_hand(desk, &part.id, step.deed));
     }
     sheet.amount = sheet.amount.filter(|amount| !said_already(step, amount));
     if has_direction(card, step) {
@@ -67,17 +68,21 @@ fn handled(sheet: &mut StepCard, card: &UnitCard, id: &str, step: &Step) {
 }
 
 /// What the part's entry adds for a deed that turns, locks or marks it.
-fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
+fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed, by_hand: bool) {
     if turns(deed) && is_turned(part) {
         let way = if undoes(deed) { part.opens } else { part.opens.opposite() };
         sheet.way = sheet.way.or(Some(way));
     }
     // Refitting starts the thread by hand: the tool comes with the tightening.
-    if turns(deed) && deed != Deed::Refit && is_turned(part) {
+    if turns(deed) && deed != Deed::Refit && !by_hand && is_turned(part) {
         sheet.hold = sheet.hold.take().or_else(|| part.hold.clone());
         if sheet.tool.is_none() {
             (sheet.tool, sheet.size) = tool_of(part);
         }
+    }
+    // Loosened and taken off are two steps with one part, tool and way: said short, they must differ.
+    if deed == Deed::Remove && is_turned(part) {
+        sheet.brief = sheet.brief.take().or_else(|| Some(format!("{} off", sheet.name)));
     }
     match deed {
         Deed::Tighten => {
@@ -88,10 +93,20 @@ fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
         Deed::Threadlock => sheet.locker = part.locker.as_ref().map(locker),
         Deed::Loosen | Deed::Zero => sheet.never.clone_from(&part.never),
         Deed::Mark => {
-            sheet.note = sheet.note.take().or_else(|| part.mark.as_ref().map(|mark| mark.lines_up.clone()));
+            sheet.note = sheet.note.take().or_else(|| part.mark.as_ref().map(lined_up_later));
         }
         _ => {}
     }
+}
+
+fn lined_up_later(mark: &crate::rulebase::Mark) -> String {
+    format!("Later, line up {}", mark.lines_up)
+}
+
+/// Whether a part that is to be removed was undone before: it comes off by hand, and the tool was for the undoing.
+fn comes_off_by_hand(desk: &Desk<'_>, id: &str, deed: Deed) -> bool {
+    let fitting = desk.place().and_then(|place| place.parts.get(id)).map(|part| part.fitting);
+    deed == Deed::Remove && matches!(fitting, Some(Fitting::Loose | Fitting::Off))
 }
 
 fn locker(locker: &crate::rulebase::Locker) -> String {

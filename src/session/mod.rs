@@ -15,6 +15,7 @@ mod question;
 mod rules;
 mod several;
 mod turn;
+mod typed;
 
 pub use clock::{Clock, LinesClock, Moment, SystemClock, read_time};
 pub use fault::Fault;

@@ -2,9 +2,15 @@
 //!
 //! `cargo bench --bench line`. The lines are those of simulated technicians, who work whole jobs; each is then taken
 //! through the stages of `session` one by one, and through a session as a whole.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::string_slice
+)]
 #![allow(clippy::disallowed_methods, reason = "a measurement reads the clock")]
-#![allow(missing_docs, dead_code)]
+#![allow(missing_docs, dead_code, unused_imports)]
 
 #[path = "../it/technician/mod.rs"]
 mod technician;

@@ -215,9 +215,10 @@ impl Bench {
         Self::new(false)
     }
 
-    /// A bench that listens.
-    pub fn by_ear() -> Self {
-        Self::new(true)
+    /// The same bench, reopened by somebody who speaks.
+    pub fn by_ear(mut self) -> Self {
+        self.ear = true;
+        self.reopened(&RULES)
     }
 
     fn new(ear: bool) -> Self {
@@ -266,7 +267,6 @@ impl Bench {
         assert!(both.to_lowercase().contains(&text.to_lowercase()), "no `{text}` in\n{both}");
         self
     }
-
 }
 
 fn open(

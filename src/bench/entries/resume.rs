@@ -36,7 +36,10 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
             .is_some_and(|part| part.locked && !matches!(part.fitting, Fitting::Torqued | Fitting::Nipped));
         loose && past_open_time(desk, id)
     };
-    let unsure = |id: &str| place.parts.get(id).is_some_and(|part| part.safe && part.fitting != Fitting::Off);
+    let unsure = |id: &str| {
+        let safe = place.parts.get(id).is_some_and(|part| part.safe && part.fitting != Fitting::Off);
+        safe && !stands_open(desk, id)
+    };
     steps
         .into_iter()
         .filter(closed)
@@ -50,6 +53,13 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
         })
         .cloned()
         .collect()
+}
+
+/// Whether what held the charge is off, so that nothing can be under pressure.
+fn stands_open(desk: &Desk<'_>, id: &str) -> bool {
+    let (Some(card), Some(place)) = (desk.card(), desk.place()) else { return false };
+    let through = card.adjuster(id).map(|adjuster| adjuster.through.clone()).unwrap_or_default();
+    through.iter().any(|part| place.parts.get(part).is_some_and(|part| part.fitting == Fitting::Off))
 }
 
 fn past_open_time(desk: &Desk<'_>, part: &str) -> bool {

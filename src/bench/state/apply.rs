@@ -2,6 +2,7 @@
 
 use super::record::{Entry, Locking, RunningTimer};
 use super::{Closing, Place, Position, State, effect};
+use crate::act::ActName;
 use crate::event::{Change, Envelope, Event, Kept, Moved, Verdict};
 use std::sync::Arc;
 
@@ -97,7 +98,12 @@ fn fold(state: &mut State, envelope: &Envelope) {
             }
             state.progress.timers.insert(*timer, true);
         }
-        Event::Answered { .. } | Event::TakenBack { .. } => {}
+        Event::Answered { act, said } => {
+            if act == ActName::AskWork.as_str() {
+                state.record.figure = Some(said.clone());
+            }
+        }
+        Event::TakenBack { .. } => {}
         other => fold_here(state, envelope, other),
     }
 }

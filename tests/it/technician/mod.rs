@@ -68,7 +68,20 @@ impl Technician {
         let hands = Hands::new(&mut dice);
         let (now, step) = (Value::Null, String::new());
         let (said, heard, told) = (Vec::new(), Vec::new(), Vec::new());
-        Self { dice, manner, hands, said, heard, now, told, step, stuck: 0, paused: false, taken_back: 0, wished: Vec::new() }
+        Self {
+            dice,
+            manner,
+            hands,
+            said,
+            heard,
+            now,
+            told,
+            step,
+            stuck: 0,
+            paused: false,
+            taken_back: 0,
+            wished: Vec::new(),
+        }
     }
 
     /// Works a job from its start to its end.

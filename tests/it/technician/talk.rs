@@ -154,10 +154,17 @@ impl Technician {
                 if other { spoken(value / 25.4, 4, "inches") } else { spoken(value, 2, "millimetres") }
             }
             "rate" => {
-                let value = self.figure(&["n/mm", "newtons per millimetre"]).unwrap_or(70.0);
+                let value = self.figure(&["n/mm", "newtons per millimetre"]);
+                // A coil-over's spring, or where that is none of the card's, a fork's.
+                let value = value.filter(|_| self.stuck < 3).unwrap_or(if self.stuck < 3 { 70.0 } else { 4.8 });
                 spoken(value, 1, "newtons per millimetre")
             }
-            "pressure" => spoken(self.figure(&["bar"]).unwrap_or(3.0), 2, "bar"),
+            "pressure" => {
+                let value = self.limit().or_else(|| self.figure(&["bar"])).unwrap_or(3.0);
+                let value = if out { value + 1.5 } else { value };
+                if other { spoken(value * 14.503_774, 1, "psi") } else { spoken(value, 2, "bar") }
+            }
+            "temperature" => spoken(if out { 38.0 } else { 20.0 }, 1, ""),
             "clicks" | "position" | "turns" => self.count(waits, &about, out),
             _ => spoken(self.figure(&[""]).unwrap_or(20.0), 1, ""),
         }
@@ -201,7 +208,7 @@ impl Technician {
         let step = self.step_card().to_lowercase();
         let (value, set) = if step.contains("to its stop") {
             (adjuster.travel, false)
-        } else if step.contains("seats") || step.contains("read the number") || step.contains("loose") {
+        } else if step.contains("seats") || step.contains("read the number") || step.contains("loose") || step.contains("until it stops") {
             (adjuster.found, false)
         } else {
             (adjuster.wanted, true)
