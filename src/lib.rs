@@ -12,7 +12,6 @@ pub mod front;
 pub mod hearing;
 pub mod quantity;
 pub mod reply;
-
 pub mod rulebase;
 pub mod session;
 pub mod source;

@@ -1,13 +1,17 @@
 //! Hearing could not tell: the bench words the question, keeps it, and knows what answers it.
 
 use super::desk::Desk;
-use super::{Part, Question, present};
-use crate::act::{Act, Doubt, Heard};
+use super::waiting::waiting;
+use super::{Part, Question, flow, pending, present};
+use crate::act::{Act, ActName, Doubt, Heard, WaitingFor};
 use crate::event::Pending;
 use crate::quantity::{Quantity, Unit, figures};
 
 /// Opens the question that hearing leaves to the bench.
 pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
+    if words_answer(desk, &heard.between) {
+        return flow::go_on(desk);
+    }
     let doubt = heard.doubt.clone().unwrap_or(Doubt::Meaning);
     // With a caution waiting, the caution stays the open question.
     let keeps = !heard.between.is_empty() && desk.state.progress.pending.is_none();
@@ -19,9 +23,26 @@ pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
     desk.say(Part::Question(question));
 }
 
+/// Words said to an open question that waits for words: they answer it, or it is asked again. Each such question has its
+/// own second look (a serial that must agree, a reason said back, one of its options), so that they need no other.
+fn words_answer(desk: &mut Desk<'_>, between: &[Act]) -> bool {
+    let [act] = between else { return false };
+    let waits = waiting(desk.rules, &desk.state, desk.now, desk.by_ear()).kind == WaitingFor::Text;
+    if act.act != ActName::Note || !waits || desk.state.progress.pending.is_none() {
+        return false;
+    }
+    if !pending::takes(desk, act) {
+        pending::say_again(desk);
+    }
+    true
+}
+
 /// The question, with each option as it would be said.
 pub fn question(desk: &Desk<'_>, acts: &[Act], doubt: Doubt) -> Question {
     let options = acts.iter().map(|act| option(desk, act)).collect();
+    // A bare number brought no unit that could be the wrong one.
+    let bare = doubt == Doubt::Unit && !acts.is_empty() && acts.iter().all(|act| act.slots.unit.is_none());
+    let doubt = if bare { Doubt::Number } else { doubt };
     Question::Which { options, doubt, wanted: wanted(desk) }
 }
 
@@ -44,14 +65,25 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
     let doing = match act.act.as_str() {
         "reading" | "correct" | "want" => "",
         "start" if act.slots.text.is_some() => "",
+        // Words said for a step that waits for words are its answer, and the state said ("off") tells more than "done".
+        "note" if waits_for_words(desk) => "",
+        "note" => "a note,",
+        "confirm" if act.slots.text.is_some() => "",
         "confirm" => "done",
         "deny" => "not done",
+        "ask_work" => act.slots.kind.as_deref().unwrap_or("work"),
         other => other,
     };
     let doing = doing.trim_start_matches("ask_").replace('_', " ");
-    let words = [act.slots.text.clone(), name, Some(doing), value];
+    let words = [name, Some(doing), act.slots.text.clone(), value];
     let words: Vec<String> = words.into_iter().flatten().filter(|word| !word.is_empty()).collect();
     words.join(" ")
+}
+
+/// Whether the step in hand waits for words.
+fn waits_for_words(desk: &Desk<'_>) -> bool {
+    let read = super::entries::notes::current(desk).and_then(|step| step.read);
+    read.is_some_and(|read| read.kind == WaitingFor::Text)
 }
 
 fn figure(value: f64, unit: Option<&str>) -> String {

@@ -80,6 +80,10 @@ fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed, by_hand: bool) {
             (sheet.tool, sheet.size) = tool_of(part);
         }
     }
+    // Loosened and taken off are two steps with one part, tool and way: said short, they must differ.
+    if deed == Deed::Remove && is_turned(part) {
+        sheet.brief = sheet.brief.take().or_else(|| Some(format!("{} off", sheet.name)));
+    }
     match deed {
         Deed::Tighten => {
             sheet.limit = part.torque;
@@ -89,10 +93,14 @@ fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed, by_hand: bool) {
         Deed::Threadlock => sheet.locker = part.locker.as_ref().map(locker),
         Deed::Loosen | Deed::Zero => sheet.never.clone_from(&part.never),
         Deed::Mark => {
-            sheet.note = sheet.note.take().or_else(|| part.mark.as_ref().map(|mark| mark.lines_up.clone()));
+            sheet.note = sheet.note.take().or_else(|| part.mark.as_ref().map(lined_up_later));
         }
         _ => {}
     }
+}
+
+fn lined_up_later(mark: &crate::rulebase::Mark) -> String {
+    format!("Later, line up {}", mark.lines_up)
 }
 
 /// Whether a part that is to be removed was undone before: it comes off by hand, and the tool was for the undoing.

@@ -3,7 +3,9 @@
 use super::Cli;
 use crate::book::{Access, Book, SqliteBook, Sync};
 use crate::rulebase::Pack;
-use crate::session::{Clock, Fault, Ids, Rules, Session, Setup, SystemClock, SystemIds, Turn, book_path, make_room_for};
+use crate::session::{
+    Clock, Fault, Ids, Rules, Session, Setup, SystemClock, SystemIds, Turn, book_path, make_room_for,
+};
 use crate::source::Problem;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -15,7 +17,8 @@ use std::sync::Arc;
 /// What is wrong with the pack.
 pub fn rules(cli: &Cli) -> Result<Arc<Pack>, Fault> {
     let pack = match &cli.place.rules {
-        Some(folder) => Pack::load(folder).map_err(|problems| Fault::Text { texts: texts(folder, &problems), problems })?,
+        Some(folder) => Pack::load(folder)
+            .map_err(|problems| Fault::Text { texts: texts(folder, &problems), problems })?,
         None => Pack::built_in()?,
     };
     Ok(Arc::new(pack))

@@ -35,6 +35,7 @@ fn words(refusal: &Refusal) -> String {
             format!("{} must wait. First: {}.", capital(clause(name)), inside(first))
         }
         Refusal::NotGranted { what } => not_granted(what).to_owned(),
+        Refusal::Work { why } => format!("I cannot work that out: {}.", inside(why)),
         Refusal::NotNow { why } => format!("Not now: {}.", inside(why)),
         Refusal::OutOfLimits { .. } | Refusal::NeedsValue { .. } => String::new(),
     }

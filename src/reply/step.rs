@@ -39,7 +39,8 @@ fn said(card: &StepCard, context: &Context<'_>, room: usize) -> String {
 /// Part, tool, way, from where it is seen, amount: "Foot nut, 21, anticlockwise".
 fn lead(card: &StepCard, context: &Context<'_>) -> String {
     let mut parts = vec![head(card, context)];
-    parts.push(tool(card, true).unwrap_or_default());
+    let tool = tool(card, true).filter(|tool| !parts.iter().any(|head| head.to_lowercase().contains(&tool.to_lowercase())));
+    parts.push(tool.unwrap_or_default());
     parts.push(card.way.map(way).unwrap_or_default().to_owned());
     parts.push(card.seen_from.as_deref().map(seen).unwrap_or_default());
     parts.push(card.amount.as_deref().map(inside).unwrap_or_default());

@@ -251,7 +251,7 @@ pub fn serial_said(desk: &mut Desk<'_>, act: &Act, place: &str) -> bool {
     }
     desk.emit(Event::Switched { place: place.to_owned() });
     let serial = desk.state.record.texts.get(&key).map(|serial| format!(", serial {serial}"));
-    let name = place_name(desk, place) + serial.unwrap_or_default().as_str();
+    let name = format!("{}{}", place_name(desk, place), serial.unwrap_or_default());
     desk.say(Part::Ack(Ack::Switched(name)));
     desk.show_step = true;
     true

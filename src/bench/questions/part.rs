@@ -7,6 +7,7 @@ use crate::bench::{Fact, Part as Said, present};
 use crate::event::Event;
 use crate::quantity::Unit;
 use crate::rulebase::{Adjuster, AdjusterKind, Deed, Part, Step, UnitCard};
+use crate::workings::adjusters::Way;
 use crate::workings::hex::{self, Drive, ToolSize};
 use std::sync::Arc;
 
@@ -165,18 +166,19 @@ pub fn turn(desk: &mut Desk<'_>, act: &Act) {
 }
 
 fn turn_adjuster(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster) {
+    let both = |way: Way, one: &str, other: &str| format!("to {one}, {} to {other}", way.opposite().words());
     let (doing, way) = match &adjuster.kind {
-        AdjusterKind::Clicker { closes, .. } => ("to close", *closes),
-        AdjusterKind::Ring { only: Some(only), .. } => ("one way only", *only),
-        AdjusterKind::Ring { rises, .. } => ("to count up", *rises),
-        AdjusterKind::Screw { adds, .. } => ("to add", *adds),
+        AdjusterKind::Clicker { closes, .. } => (both(*closes, "close", "open"), *closes),
+        AdjusterKind::Ring { only: Some(only), .. } => ("one way only".to_owned(), *only),
+        AdjusterKind::Ring { rises, .. } => (both(*rises, "count up", "count down"), *rises),
+        AdjusterKind::Screw { adds, .. } => (both(*adds, "add", "take off"), *adds),
         AdjusterKind::Charge { .. } => {
             return desk.say(Said::Unknown { what: format!("a way to turn the {}", adjuster.name()) });
         }
     };
     desk.say(Said::Fact(Fact::Turn {
         name: adjuster.name().to_owned(),
-        doing: doing.to_owned(),
+        doing,
         way,
         seen_from: card.seen_from(&adjuster.id).map(str::to_owned),
     }));

@@ -2,11 +2,14 @@
 
 use super::super::figure::{limit as band, quantity, seen, way as turned};
 use super::super::piece::{Piece, ear};
-use super::super::sentence::{capital, clause, inside, sentence};
+use super::super::sentence::{capital, clause, inside, sentence, words};
 use super::super::step::with_verb;
 use super::super::table::aligned;
 use crate::quantity::{Limit, Quantity};
 use crate::workings::adjusters::Way;
+
+/// Words of a list of sizes for the ear.
+const WORDS: usize = 25;
 
 /// Tool, size and hold.
 pub(super) fn tool(name: &str, tool: Option<&str>, size: Option<Quantity>, hold: Option<&str>) -> String {
@@ -98,8 +101,14 @@ pub(super) fn sizes(name: &str, rows: &[(String, String, String)]) -> Piece {
     if rows.is_empty() {
         return Piece::both(&format!("The card gives no sizes for {}.", clause(name)));
     }
-    let said: Vec<String> =
+    let mut said: Vec<String> =
         rows.iter().map(|(what, said, _)| sentence(&format!("{}, {}", clause(what), clause(said)))).collect();
+    // For the ear what stands first, as much as goes into a breath; all of it is on the screen.
+    let mut room = WORDS;
+    said.retain(|row| {
+        room = room.saturating_sub(words(&ear(row)));
+        room > 0
+    });
     let cells: Vec<Vec<String>> =
         rows.iter().map(|(what, _, shown)| vec![what.clone(), shown.clone()]).collect();
     Piece {

@@ -168,7 +168,7 @@ fn facts(draw: &mut Draw) -> Vec<Fact> {
         },
         Fact::Log { rows: vec![(format!("14:{:02}", draw.below(40) + 10), draw.text())] },
         Fact::Log { rows: Vec::new() },
-        Fact::Worked { name: "conversion".into(), say: sizes.say(), show: vec![sizes.show()] },
+        Fact::Worked { name: "conversion".into(), say: sizes.say(), show: vec![sizes.show()], worked: Vec::new() },
         Fact::Help { phrases: vec!["done".into(), "how tight".into()] },
     ]
 }

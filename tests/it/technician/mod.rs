@@ -3,9 +3,11 @@
 
 mod dice;
 mod hands;
+mod process;
 mod talk;
 
 pub use dice::Dice;
+pub use process::Process;
 
 use hands::Hands;
 use serde_json::Value;
@@ -50,6 +52,8 @@ pub struct Technician {
     stuck: u32,
     paused: bool,
     taken_back: u32,
+    /// Adjusters that something was wished of.
+    wished: Vec<String>,
 }
 
 /// Lines after which a job that is not done never will be.
@@ -64,7 +68,20 @@ impl Technician {
         let hands = Hands::new(&mut dice);
         let (now, step) = (Value::Null, String::new());
         let (said, heard, told) = (Vec::new(), Vec::new(), Vec::new());
-        Self { dice, manner, hands, said, heard, now, told, step, stuck: 0, paused: false, taken_back: 0 }
+        Self {
+            dice,
+            manner,
+            hands,
+            said,
+            heard,
+            now,
+            told,
+            step,
+            stuck: 0,
+            paused: false,
+            taken_back: 0,
+            wished: Vec::new(),
+        }
     }
 
     /// Works a job from its start to its end.
