@@ -41,6 +41,7 @@ mod talk;
 mod technician;
 mod transcripts;
 mod workings_adjusters;
+mod workings_asked;
 mod workings_properties;
 mod workings_published;
 mod workings_reference;
