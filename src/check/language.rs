@@ -199,29 +199,22 @@ pub fn alias<'a>(text: &str, called: &'a [String]) -> Option<(&'a str, &'a str)>
     other.map(|other| (other.as_str(), first.as_str()))
 }
 
-/// What an example line is taken for when it is not taken for its own act, whatever the job waits for.
+/// The other act that an example line is taken for, whatever the job waits for. What the ear leaves alone or asks about
+/// is no fight.
 pub fn heard_as(ear: &Ear, said: &str, act: &str) -> Option<String> {
     use WaitingFor::{Clicks, Done, Length, Text, Torque, YesOrNo};
     let mut other = None;
     for kind in [Done, YesOrNo, Torque, Clicks, Length, Text] {
         let waiting = Waiting { kind, ..Waiting::default() };
         let heard = ear.hear(&Line { said, unit: None, waiting: &waiting });
-        let acts: Vec<&str> = heard.acts.iter().chain(&heard.between).map(|one| one.act.as_str()).collect();
-        let fits = match act {
-            "decline" => heard.outcome == Outcome::Decline,
-            "ask" => heard.outcome == Outcome::Ask,
-            "aside" => true,
-            "refuse" => heard.refused.is_some(),
-            _ => acts.contains(&act),
-        };
-        if fits {
+        if heard.outcome != Outcome::Take || act == "aside" {
             return None;
         }
-        let outcome = match heard.outcome {
-            Outcome::Decline => "nothing",
-            Outcome::Ask | Outcome::Take => acts.first().copied().unwrap_or("a question"),
-        };
-        other.get_or_insert_with(|| outcome.to_owned());
+        let acts: Vec<&str> = heard.acts.iter().map(|one| one.act.as_str()).collect();
+        if acts.contains(&act) {
+            return None;
+        }
+        other = other.or_else(|| acts.first().map(|act| (*act).to_owned()));
     }
     other
 }

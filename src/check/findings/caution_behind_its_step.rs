@@ -24,7 +24,11 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
             let Some(caution) = on.pack.caution(id) else { continue };
             let named = names_in(on.card, &format!("{} {}", caution.full, caution.brief));
             let own = step.about.as_deref().is_none_or(|about| named.contains(about));
-            if own || named.is_empty() {
+            // What another step has too, for the same thing, is no slip.
+            let elsewhere = on.steps.iter().any(|other| {
+                other.id != step.id && other.deed == step.deed && other.about == step.about && other.before.contains(id)
+            });
+            if own || named.is_empty() || elsewhere {
                 continue;
             }
             let before = at.checked_sub(1).and_then(|at| on.steps.get(at));

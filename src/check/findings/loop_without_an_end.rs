@@ -5,11 +5,11 @@ use crate::check::sink::Sink;
 use crate::check::walk::Seen;
 use crate::source::Level;
 
-/// Answers go round without end: a step that is failed again and again never says to stop, or a right answer changes nothing.
+/// A step that is failed again and again never says to stop.
 pub static FINDING: Finding = Finding {
     name: "loop without an end",
     level: Level::Wrong,
-    what: "Answers go round without end: a step that is failed again and again never says to stop, or a right answer changes nothing.",
+    what: "A step that is failed again and again never says to stop.",
     why: "The technician is sent round, with more force each time.",
     example: "a step with `else:` and no `stop:`",
     mend: "add `stop:` with what is said when it has failed that often",
@@ -18,9 +18,6 @@ pub static FINDING: Finding = Finding {
 
 fn look(seen: &Seen<'_>, sink: &mut Sink<'_>) {
     for step in seen.on.steps {
-        if seen.endless.contains(&step.id) {
-            sink.raise(step.at.clone(), "no answer leads on from this step");
-        }
         if seen.unstopped.contains(&step.id) {
             let found = format!("failed {} times, this step still says nothing but try again", step.tries.max(2) + 2);
             sink.raise(step.at.clone(), found);

@@ -9,10 +9,10 @@ mod clicks_beyond_travel;
 mod condition_comes_last;
 mod critical_without_a_torque;
 mod cure_not_told;
+mod done_twice;
 mod fitted_too_soon;
 mod function_that_nothing_uses;
 mod guard_that_decides_nothing;
-mod job_not_taken_up;
 mod judgement_that_decides_nothing;
 mod ladder_that_does_not_stop;
 mod left_off;
@@ -25,7 +25,7 @@ mod moved_before_it_was_counted;
 mod names_that_sound_alike;
 mod no_source;
 mod no_way_of_holding;
-mod no_way_to_the_end;
+mod no_way_on;
 mod not_an_instruction;
 mod not_charged_again;
 mod not_said_from_where;
@@ -61,7 +61,6 @@ mod travel_not_counted_again;
 mod two_names_for_one_thing;
 mod two_values_for_one_fact;
 mod under_itself;
-mod undone_by_itself;
 mod words_run_together;
 mod worked_on_while_charged;
 
@@ -76,7 +75,7 @@ pub static FINDINGS: &[&Finding] = &[
     &threadlocker_too_late::FINDING,
     &fitted_too_soon::FINDING,
     &taken_off_too_soon::FINDING,
-    &undone_by_itself::FINDING,
+    &done_twice::FINDING,
     &single_use_part_used_again::FINDING,
     &setting_not_restored::FINDING,
     &travel_not_counted_again::FINDING,
@@ -89,9 +88,8 @@ pub static FINDINGS: &[&Finding] = &[
     &settings_as_found_not_read_back::FINDING,
     &settings_as_left_not_read_back::FINDING,
     &step_never_reached::FINDING,
-    &no_way_to_the_end::FINDING,
     &loop_without_an_end::FINDING,
-    &job_not_taken_up::FINDING,
+    &no_way_on::FINDING,
     &guard_that_decides_nothing::FINDING,
     &judgement_that_decides_nothing::FINDING,
     &caution_missing::FINDING,

@@ -21,9 +21,9 @@ pub static FINDING: Finding = Finding {
 /// Words that tell of death.
 const DEATH: [&str; 5] = ["kill", "kills", "death", "die", "dies"];
 /// Words that tell of an injury.
-const HURT: [&str; 22] = [
-    "injure", "injures", "injury", "blind", "blinds", "burn", "burns", "break bones", "bones", "crush", "crushes", "strike you", "finger",
-    "fingers", "face", "eye", "eyes", "skin", "hand", "wound", "dizzy", "maim",
+const HURT: [&str; 15] = [
+    "injure", "injures", "injury", "blind", "blinds", "burn", "burns", "break bones", "crush", "crushes", "skin", "wound", "dizzy", "maim",
+    "eyes",
 ];
 
 fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
@@ -37,8 +37,7 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
         };
         if !fits {
             let word = caution.signal.word();
-            let place = sink.field(&caution.at, &format!("{}/signal", caution.id));
-            sink.raise(place, format!("`{word}` for what this caution says"));
+            sink.raise(caution.at.clone(), format!("`{word}` for what this caution says"));
         }
     }
 }

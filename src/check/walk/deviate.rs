@@ -209,11 +209,12 @@ fn late(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     if !(explore.literals.eyes.any && is_wet(node)) || !explore.fresh(&step.id, Leave::Late) {
         return;
     }
-    let lean = node.clone().slim().later(LONG);
-    if let Some(done) = answer::rightly(&mut explore.hand, &explore.on, &explore.literals, &lean) {
+    // What stands too long by the technician's own doing is told by the bench, and is no fault of the pack.
+    let lean = Node { clean: false, ..node.clone().slim().later(LONG) };
+    if let Some(mut done) = answer::rightly(&mut explore.hand, &explore.on, &explore.literals, &lean) {
+        done.node.clean = false;
         let next = explore.arrive(&lean, done);
-        // What stands too long by the technician's own doing is told by the bench, and is no fault of the pack.
-        explore.follow(Node { clean: false, ..next });
+        explore.follow(next);
     }
 }
 
@@ -315,9 +316,11 @@ fn ahead(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
         return;
     }
     let lean = node.clone().slim();
-    let done = explore.hand.act(&lean, ActName::Confirm, Slots { about: Some(about), ..Slots::default() });
-    let next = explore.arrive(&Node { clean: false, ..lean }, done);
-    explore.follow(Node { clean: false, ..next });
+    let mut done = explore.hand.act(&lean, ActName::Confirm, Slots { about: Some(about), ..Slots::default() });
+    // In which order it is told is not the order in which it was done.
+    done.node.clean = false;
+    let next = explore.arrive(&lean, done);
+    explore.follow(next);
 }
 
 fn is_number(kind: WaitingFor) -> bool {

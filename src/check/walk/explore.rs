@@ -7,13 +7,14 @@ use super::digest::digest;
 use super::hand::{Hand, Node, Step as Done};
 use super::seen::{Both, Finish, Moment, Seen};
 use crate::act::{ActName, Corner, Slots};
+use crate::bench::state::{Place, Position};
 use crate::check::finding::Look;
 use crate::check::report::Walked;
 use crate::check::run::each;
 use crate::check::sink::Sink;
 use crate::check::subject::OnProcedure;
 use crate::event::{Event, Moved, Pending, Verdict};
-use crate::rulebase::Step;
+use crate::rulebase::{ReadBack, Step};
 use std::collections::{BTreeMap, BTreeSet, HashSet, VecDeque};
 
 /// Decisions for each step of a procedure: the bound of a walk.
@@ -202,6 +203,11 @@ impl Explore<'_, '_, '_> {
     }
 
     fn stuck(&mut self, node: &Node, truly: bool) {
+        // The bench takes no settings as left while an adjuster is not set: that is said of the adjuster.
+        let left = node.cursor().and_then(|id| self.step(id)).is_some_and(|step| step.reads_back == Some(ReadBack::Left));
+        if truly && left && node.place().is_some_and(unset) {
+            return self.finished(node);
+        }
         if let (Some(cursor), true, true) = (node.cursor(), truly, node.clean) {
             self.endless.insert(cursor.to_owned());
         }
@@ -247,6 +253,11 @@ impl Explore<'_, '_, '_> {
     }
 }
 
+/// Whether an adjuster was moved and stands nowhere that was chosen.
+fn unset(place: &Place) -> bool {
+    place.adjusters.values().any(|known| known.position != Position::Uncounted && known.left_where_it_stands().is_none())
+}
+
 /// Whether an event moves the job on.
 fn moves(event: &Event) -> bool {
     event.changes_job()
@@ -256,7 +267,7 @@ fn moves(event: &Event) -> bool {
 /// Notes the guards of a list: a step in hand or closed applied; one that is open with the work past it did not.
 fn note(
     steps: &[Step],
-    place: &crate::bench::state::Place,
+    place: &Place,
     cursor: &str,
     here: &mut bool,
     guards: &mut BTreeMap<String, Both>,
