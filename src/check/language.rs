@@ -75,10 +75,10 @@ pub fn is_instruction(text: &str) -> bool {
 /// The word of a condition that stands behind what to do.
 pub fn late_condition(text: &str) -> Option<&'static str> {
     let all = lower(text);
-    let rest = all.get(1..).unwrap_or_default();
-    // The third word of "see if" asks; it is no condition.
+    // "See if it turns" asks; it is no condition.
     let asks = matches!(all.first().map(String::as_str), Some("see" | "say" | "ask" | "check" | "find" | "tell"));
-    ["if", "unless", "when", "whenever", "provided"].into_iter().find(|word| !asks && rest.iter().any(|other| other == word))
+    let rest = all.get(if asks { 2 } else { 1 }..).unwrap_or_default();
+    ["if", "unless", "when", "whenever", "provided"].into_iter().find(|word| rest.iter().any(|other| other == word))
 }
 
 /// A contraction.

@@ -26,7 +26,6 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
         Deed::Remove => fitting == Fitting::Off && is_top(moment),
         Deed::Refit => matches!(fitting, Fitting::Torqued | Fitting::Nipped),
         Deed::Loosen | Deed::Strike => fitting == Fitting::Off,
-        Deed::Tighten => fitting == Fitting::Off,
         _ => false,
     };
     if twice {

@@ -52,6 +52,7 @@ mod taken_off_too_soon;
 mod threadlocker_left_out;
 mod threadlocker_on_old_threadlocker;
 mod threadlocker_too_late;
+mod tightened_while_it_is_off;
 mod too_many_words;
 mod tool_does_not_fit;
 mod tool_not_in_the_crib;
@@ -92,6 +93,7 @@ pub static FINDINGS: &[&Finding] = &[
     &no_way_on::FINDING,
     &guard_that_decides_nothing::FINDING,
     &judgement_that_decides_nothing::FINDING,
+    &tightened_while_it_is_off::FINDING,
     &caution_missing::FINDING,
     &caution_in_one_place_only::FINDING,
     &caution_behind_its_step::FINDING,

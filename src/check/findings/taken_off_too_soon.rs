@@ -22,7 +22,14 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     let takes = matches!(moment.step.deed, Deed::Remove | Deed::Rock);
     let Some(about) = moment.step.about.as_deref().filter(|_| takes && moment.clean) else { return };
     for part in moment.on.card.parts.iter().filter(|part| part.over.iter().any(|under| under == about)) {
-        if !matches!(moment.fitting(&part.id), Fitting::Off | Fitting::Loose) {
+        // What the procedure only loosens (a set screw in a knob) goes with it; what it takes off has to be off.
+        let comes_off = moment.on.steps.iter().any(|step| step.deed == Deed::Remove && step.about.as_ref() == Some(&part.id));
+        let free = match moment.fitting(&part.id) {
+            Fitting::Off => true,
+            Fitting::Loose => !comes_off,
+            _ => false,
+        };
+        if !free {
             let name = moment.on.card.name_of(about);
             sink.raise(moment.step.at.clone(), format!("the {name} comes off while the {} is still on it", part.name()));
         }

@@ -182,6 +182,12 @@ fn numbers(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     if explore.literals.eyes.any {
         turned(explore, node, step);
     }
+    if step.accept.is_some()
+        && let Some(value) = explore.refused.get(&step.id).copied()
+        && explore.fresh(&step.id, Leave::Never)
+    {
+        never(explore, node, step, &|explore, node| answer::value(&mut explore.hand, node, value));
+    }
 }
 
 /// A value out of limits, and the right one after it.

@@ -13,7 +13,7 @@ use crate::check::report::Walked;
 use crate::check::run::each;
 use crate::check::sink::Sink;
 use crate::check::subject::OnProcedure;
-use crate::event::{Event, Moved, Pending, Verdict};
+use crate::event::{Event, Kept, Moved, Pending, Verdict};
 use crate::rulebase::{ReadBack, Step};
 use std::collections::{BTreeMap, BTreeSet, HashSet, VecDeque};
 
@@ -38,6 +38,8 @@ pub struct Explore<'a, 'b, 'c> {
     shown: BTreeSet<String>,
     pub(super) guards: BTreeMap<String, Both>,
     accepts: BTreeMap<String, Both>,
+    /// A value that each step has refused.
+    pub(super) refused: BTreeMap<String, f64>,
     endless: BTreeSet<String>,
     pub(super) lost: BTreeSet<String>,
     pub(super) unstopped: BTreeSet<String>,
@@ -59,6 +61,7 @@ pub fn walk<'a>(on: &OnProcedure<'a>, sink: &mut Sink<'_>) -> Walked {
         shown: BTreeSet::new(),
         guards: BTreeMap::new(),
         accepts: BTreeMap::new(),
+        refused: BTreeMap::new(),
         endless: BTreeSet::new(),
         lost: BTreeSet::new(),
         unstopped: BTreeSet::new(),
@@ -125,7 +128,7 @@ impl Explore<'_, '_, '_> {
                         node.trail.unsaid.clear();
                     }
                 }
-                Event::Reading(kept) => self.judged(kept.step.as_deref(), kept.verdict),
+                Event::Reading(kept) => self.judged(kept),
                 _ => {}
             }
         }
@@ -133,11 +136,16 @@ impl Explore<'_, '_, '_> {
         node
     }
 
-    fn judged(&mut self, step: Option<&str>, verdict: Verdict) {
-        let Some(step) = step else { return };
-        let both = self.accepts.entry(step.to_owned()).or_default();
-        match verdict {
-            Verdict::Out => both.no = true,
+    fn judged(&mut self, kept: &Kept) {
+        let Some(step) = &kept.step else { return };
+        let both = self.accepts.entry(step.clone()).or_default();
+        match kept.verdict {
+            Verdict::Out => {
+                both.no = true;
+                if let Some(value) = kept.value {
+                    self.refused.insert(step.clone(), value);
+                }
+            }
             Verdict::Within | Verdict::Free => both.yes = true,
         }
     }
