@@ -26,6 +26,7 @@ mod procedures_technician;
 mod procedures_units;
 mod quantity;
 mod quantity_figures;
+mod readme;
 mod reply;
 mod reply_figures;
 mod reply_speakable;

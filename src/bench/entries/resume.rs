@@ -15,7 +15,9 @@ pub fn go_on(desk: &mut Desk<'_>) {
         again.push(present::title(&card, &step));
         desk.emit(Event::Reopened { step: step.id });
     }
-    desk.say(Part::Ack(Ack::GoingOn { last, again }));
+    let number = desk.state.progress.number;
+    let corner = desk.place().and_then(|place| place.corner).map(|corner| corner.as_str().to_owned());
+    desk.say(Part::Ack(Ack::GoingOn { number, corner, last, again }));
     desk.show_step = true;
 }
 

@@ -50,7 +50,7 @@ fn acks(draw: &mut Draw) -> Vec<Ack> {
         Ack::NothingToTakeBack,
         Ack::Corrected(draw.value()),
         Ack::Paused,
-        Ack::GoingOn { last: draw.maybe(Draw::name), again: vec![draw.name(), draw.name()] },
+        Ack::GoingOn { number: 3, corner: draw.maybe(Draw::name), last: draw.maybe(Draw::name), again: vec![draw.name(), draw.name()] },
         Ack::TimerSet { what: draw.text(), lasts: draw.quantity() },
         Ack::By("Ann".into()),
         Ack::Wanted(draw.value()),
