@@ -72,9 +72,11 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
         ActName::Reading | ActName::Correct | ActName::Want => vec![name, text, value],
         // Words said for a step that waits for words are its answer.
         ActName::Note if waits_for_words(desk) => vec![text],
+        ActName::Start if text.is_some() => vec![name, text],
         // The state said ("off") tells more than "done".
         ActName::Confirm => vec![name, text.or_else(|| Some("done".to_owned()))],
         ActName::Deny => vec![name, Some("not done".to_owned())],
+        ActName::AskWork => vec![Some("a calculation,".to_owned()), act.slots.kind.clone(), name, text, value],
         other => vec![Some(calling(other).to_owned()), name, text, act.slots.tool.clone(), value],
     };
     let words: Vec<String> = words.into_iter().flatten().filter(|word| !word.is_empty()).collect();
@@ -117,7 +119,6 @@ fn calling(act: ActName) -> &'static str {
         ActName::AskLeft => "what is left",
         ActName::AskTime => "how long",
         ActName::AskLog => "what was done",
-        ActName::AskWork => "a calculation",
         ActName::Help => "what can be said",
         _ => "",
     }

@@ -2,7 +2,7 @@
 
 use super::{Cli, out::Out};
 use crate::session::{Fault, plain};
-use crate::workings::registry::{Answer, Listed, Refusal, Told, Worked, all, call_text};
+use crate::workings::registry::{Answer, Listed, Refusal, Told, Worked, all, call_text, find};
 use serde_json::json;
 use std::collections::BTreeMap;
 
@@ -14,7 +14,7 @@ pub fn run(cli: &Cli, name: &str, given: &[String]) -> Result<u8, Fault> {
     if name == "list" {
         return list(cli);
     }
-    match call_text(name, &pairs(given)?) {
+    match call_text(name, &files(name, pairs(given)?)?) {
         Ok(worked) => answer(cli, &worked),
         Err(refusal) => refuse(cli, &refusal),
     }
@@ -35,6 +35,21 @@ fn pairs(given: &[String]) -> Result<BTreeMap<String, String>, Fault> {
     Ok(pairs)
 }
 
+/// Files named for inputs that are files become their texts.
+fn files(name: &str, mut given: BTreeMap<String, String>) -> Result<BTreeMap<String, String>, Fault> {
+    let Some(working) = find(name) else { return Ok(given) };
+    for (key, value) in &mut given {
+        if working.input(key).is_some_and(|input| input.file) {
+            let path = plain(value);
+            let text = std::fs::read(&*value).map_err(|error| {
+                Fault::call(format!("`{path}` cannot be read: {error}"), "name a file that is there")
+            })?;
+            *value = String::from_utf8_lossy(&text).into_owned();
+        }
+    }
+    Ok(given)
+}
+
 fn answer(cli: &Cli, worked: &Worked) -> Result<u8, Fault> {
     let mut out = Out::new();
     if cli.place.json {
@@ -46,6 +61,12 @@ fn answer(cli: &Cli, worked: &Worked) -> Result<u8, Fault> {
         out.line(&format!("  {}", input(told)))?;
     }
     for more in &worked.more {
+        if let Answer::Text(text) = &more.value
+            && text.contains('\n')
+        {
+            out.text(&format!("{}:\n{text}", more.name))?;
+            continue;
+        }
         out.line(&format!("  {}: {}", more.name, figure(&more.value, more.unit.map(|unit| unit.name()))))?;
     }
     out.line(&format!("  method: {}", worked.method))?;
@@ -84,6 +105,9 @@ fn refuse(cli: &Cli, refusal: &Refusal) -> Result<u8, Fault> {
         let mut value = json!(refusal);
         if let Some(fields) = value.as_object_mut() {
             fields.insert("error".to_owned(), json!(text));
+            if let Refusal::Missing { input, .. } = refusal {
+                fields.insert("missing".to_owned(), json!(input));
+            }
         }
         Out::new().json(&value)?;
     }

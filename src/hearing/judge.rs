@@ -192,7 +192,8 @@ impl Judge<'_> {
         if no_setting && source.named().is_none() && act.slots.about.is_some() {
             return Verdict::Decline;
         }
-        let named = act.slots.about.is_some();
+        let elsewhere = source.mentions().any(|mention| matches!(mention.what, What::Foreign(_)));
+        let named = act.slots.about.is_some() || (elsewhere && act.act.is_question());
         if named && act.act != ActName::Note {
             for mention in source.mentions() {
                 match &mention.what {

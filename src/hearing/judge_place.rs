@@ -52,6 +52,9 @@ impl Judge<'_> {
             {
                 Some(Verdict::Aside)
             }
+            ActName::Confirm if lone && word(&["all", "it", "that", "this", "is", "and"]) => {
+                Some(Verdict::Decline)
+            }
             ActName::Note if whole_line && self.parsed.weight(source.from, source.to) < 1.6 => {
                 Some(Verdict::Ask(vec![act.clone()], Doubt::Vague))
             }

@@ -8,7 +8,7 @@ use super::measure;
 use super::parsed::Fitting;
 use super::slots::Source;
 use crate::act::{Act, ActName, Doubt, WaitingFor};
-use crate::quantity::figures::Kind;
+use crate::quantity::figures::{self, Kind};
 
 impl Judge<'_> {
     /// A number where a number is waited for, in words that no rule knows and that do not sound like chatter.
@@ -106,10 +106,22 @@ impl Judge<'_> {
             {
                 return Verdict::Ask(vec![act], Doubt::Unit);
             }
-            None if !measure::is_number(waiting) && source.named().is_none() => {
+            // A value that no step waits for and that no part was named for belongs nowhere yet.
+            _ if !measure::is_number(waiting) && source.named().is_none() => {
                 return Verdict::Ask(vec![act], Doubt::Unit);
             }
             _ => {}
+        }
+        let counted =
+            spoken.unit.map_or(matches!(waiting, WaitingFor::Clicks | WaitingFor::Position), |unit| {
+                matches!(unit, "click" | "position")
+            });
+        if counted && value.fract() != 0.0 {
+            // Clicks and positions are whole.
+            return Verdict::Ask(vec![act], Doubt::Number);
+        }
+        if let Some(other) = self.misheard(value) {
+            return Verdict::Ask(each(&[value, other]), Doubt::Number);
         }
         let most = act.slots.about.as_deref().and_then(|id| self.unit.thing(id)).and_then(|thing| thing.most);
         if most.is_some_and(|most| {
@@ -128,5 +140,13 @@ impl Judge<'_> {
             return Verdict::Ask(vec![act], Doubt::Meaning);
         }
         Verdict::Take(act, score)
+    }
+
+    /// By ear, the value that is wanted here and sounds like the one heard ("fifty" for "fifteen").
+    fn misheard(&self, value: f64) -> Option<f64> {
+        let waiting = self.line.waiting;
+        let wanted = waiting.want.as_ref().filter(|_| waiting.ear)?.value;
+        let near = |one: f64| (one - wanted).abs() <= 0.1 * wanted.abs();
+        figures::sounds_like(value).into_iter().find(|other| near(*other) && !near(value))
     }
 }

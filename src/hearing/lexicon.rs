@@ -158,7 +158,9 @@ impl Lexicon {
                 || unit.holds(before)
         });
         let denies = if self.denials.contains(word) { 2.0 } else { 0.0 };
-        for other in self.heard.get(word).into_iter().flatten() {
+        // A word of denial is never heard away, unless it stands where only a part can.
+        let may = pointed || !self.denials.contains(word);
+        for other in self.heard.get(word).into_iter().flatten().filter(|_| may) {
             out.push(Guess { text: other.clone(), cost: 1.5 + denies });
         }
         let key = sound::key(word);

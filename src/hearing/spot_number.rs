@@ -49,8 +49,9 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
         return None;
     }
     let mut end = at + reading.len;
-    let ordinal =
-        texts.get(end.checked_sub(1)?).is_some_and(|word| word.ends_with("st") || word.ends_with("nd"));
+    let ordinal = texts.get(end.checked_sub(1)?).is_some_and(|word| {
+        word.starts_with(|c: char| c.is_ascii_digit()) && (word.ends_with("st") || word.ends_with("nd"))
+    });
     let article_alone = reading.form == Form::Article && end - at == 1;
     let tail: Vec<&str> = texts.get(end..).unwrap_or_default().iter().take(4).copied().collect();
     let broken = tokens.get(end.checked_sub(1)?).is_some_and(|token| token.mark >= Mark::Stop);

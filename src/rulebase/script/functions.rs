@@ -25,6 +25,10 @@ pub enum Arg {
     Name,
     /// A number from 0.
     Index,
+    /// A calculation by its name.
+    Work,
+    /// Its inputs by name: texts with their units, or numbers in the calculation's own unit.
+    Given,
 }
 
 /// One function.
@@ -88,6 +92,7 @@ table! {
     "spring_block" [Part Index] "block length of a listed spring, mm",
     "unit_size" [Name] "a size of the whole unit, from the card: mm, or the unit the card writes",
     "failed" [Step] "how often a step has failed",
+    "work" [Work Given] "a calculation's figure, in its own unit (`sparehand ask --work list`)",
     "corner" [] "the corner in hand, `\"\"` when it is not known",
     "unit" [] "the id of the unit card",
 }
@@ -102,6 +107,7 @@ pub(super) fn register(engine: &mut Engine) {
     parts(engine);
     card(engine);
     springs(engine);
+    super::work::register(engine);
     engine.register_fn("failed", |context: Context, step: Text| {
         Ok::<_, Box<EvalAltResult>>(view(&context)?.failed.get(step.as_str()).copied().map_or(0, i64::from))
     });

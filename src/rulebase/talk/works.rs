@@ -36,6 +36,8 @@ pub struct Asking {
     pub inputs: Vec<Found>,
     /// The output that is the answer, when it is not the first.
     pub want: Option<String>,
+    /// Further outputs that are said with it.
+    pub also: Vec<String>,
     /// The size that tells which part of the card is meant, when none is named.
     pub part: Option<String>,
     /// The answer's first words.
@@ -66,6 +68,8 @@ pub struct Found {
     pub strict: bool,
     /// Whether it has to be known although the calculation has a usual value.
     pub need: bool,
+    /// What is taken when it is neither said nor found; the answer says that it was assumed.
+    pub assume: Option<String>,
     /// What it may not pass: a place as in `from`, and how many times that.
     pub most: Option<Most>,
 }
@@ -159,6 +163,10 @@ fn unknown(asking: &Asking) -> Option<String> {
     }
     if let Some(want) = asking.want.as_ref().filter(|want| !working.outputs.iter().any(|(own, _)| own == want)) {
         return Some(format!("`{name}` does not give `{want}`"));
+    }
+    let gives = |name: &&String| working.outputs.iter().any(|(own, _)| own == name);
+    if let Some(also) = asking.also.iter().find(|also| !gives(also)) {
+        return Some(format!("`{name}` does not give `{also}`"));
     }
     asking.inputs.iter().find_map(|found| unknown_choice(working, found))
 }

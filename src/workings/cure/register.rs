@@ -71,7 +71,10 @@ fn check(given: &Given) -> Result<Done, Refusal> {
         (_, true) if left > 0.0 => "no: not cured by then, common practice",
         _ => "yes: cured by then, common practice",
     };
-    Ok(Done::text(verdict).and("takes", takes, Unit::Minute).and("left", left, Unit::Minute))
+    // Minutes for what is watched, hours for what is left overnight.
+    let unit = if takes < 120.0 { Unit::Minute } else { Unit::Hour };
+    let size = if unit == Unit::Hour { 60.0 } else { 1.0 };
+    Ok(Done::text(verdict).and("takes", takes / size, unit).and("left", left / size, unit))
 }
 
 fn time(given: &Given) -> Result<Done, Refusal> {

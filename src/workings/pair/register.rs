@@ -65,6 +65,7 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .gives("gas", Unit::Newton)
             .by("gauge pressure x rod area, taken from bump and given to rebound: the gas pushes out", "definition"),
     );
+    super::register_trace::register(list);
     list.push(
         Working::new("dyno-speeds", Kind::Pair, "usual test speeds of a damper dyno", |_| {
             Ok(Done::list(USUAL_SPEEDS.to_vec(), Unit::MetrePerSecond))

@@ -97,6 +97,17 @@ pub fn fits(unit: Unit, own: Unit) -> bool {
         || (unit == Unit::Kilogram && own == Unit::Newton)
 }
 
+/// Whether a figure can be the value of an input.
+#[must_use]
+pub fn suits(asking: &Asking, working: &Working, input: &str, figure: &Figure) -> bool {
+    let bare = Found { input: input.to_owned(), ..Found::default() };
+    match (figure.unit, dimension(working, asking.input(input).unwrap_or(&bare))) {
+        (Some(unit), Some(own)) => fits(unit, own),
+        (None, Some(_)) => true,
+        (_, None) => false,
+    }
+}
+
 /// The value of a figure for an input; a bare number has the unit that the table says.
 fn value(working: &Working, found: &Found, figure: &Figure) -> Option<Value> {
     let own = dimension(working, found)?;
@@ -105,13 +116,14 @@ fn value(working: &Working, found: &Found, figure: &Figure) -> Option<Value> {
         Some(Unit::Pound) if own == Unit::Newton => Unit::PoundForce,
         Some(Unit::Kilogram) if own == Unit::Newton => Unit::KilogramForce,
         Some(unit) => unit,
+        None if figure.fraction && found.bare.as_deref() == Some("mm") => Unit::Inch,
         None => found.bare_unit(working)?,
     };
     let quantity = Quantity::new(figure.value, unit);
     Some(match (working.input(&found.input)?.takes, figure.basis) {
         (Takes::Pressure(_), Some(basis)) => Value::Pressure(quantity, basis),
         (Takes::Pressure(_), None) => Value::Pressure(quantity, PressureBasis::Gauge),
-        (Takes::Text(_), _) => Value::Text(quantity.show()),
+        (Takes::Text(_), _) => Value::Text(format!("{} {}", quantity.value, quantity.unit.name())),
         _ => Value::Quantity(quantity),
     })
 }
@@ -206,15 +218,12 @@ pub fn answer(
             end: 1,
             value,
             unit: act.slots.unit.as_deref().and_then(Unit::parse),
+            fraction: false,
             basis: None,
             strange: None,
         }));
     }
-    let figure = own.iter().find(|figure| match (figure.unit, dimension(working, found)) {
-        (Some(unit), Some(own)) => fits(unit, own),
-        (None, Some(_)) => true,
-        (_, None) => false,
-    });
+    let figure = own.iter().find(|figure| suits(asking, working, missing, figure));
     if let Some(figure) = figure {
         return value(working, found, figure);
     }

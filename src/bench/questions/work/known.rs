@@ -97,8 +97,13 @@ impl Known<'_, '_> {
     fn spring(&self, rest: &str) -> Option<FoundAt> {
         let (field, id) = rest.split_once(' ').unwrap_or((rest, ""));
         let card = self.card.as_deref()?;
-        let part = card.parts.iter().find(|part| !part.springs.is_empty() && (id.is_empty() || part.id == id || id == "other"))?;
-        let spring = if id == "other" { self.other(part)? } else { self.meant(part)? };
+        let which = matches!(id, "" | "fitted" | "other");
+        let part = card.parts.iter().find(|part| !part.springs.is_empty() && (which || part.id == id))?;
+        let spring = match id {
+            "other" => self.other(part)?,
+            "fitted" => self.fitted(part)?,
+            _ => self.meant(part)?,
+        };
         let value = match field {
             "rate" => Some(spring.rate),
             "free" => Some(spring.free),

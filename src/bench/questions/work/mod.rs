@@ -36,7 +36,7 @@ pub fn work(desk: &mut Desk<'_>, act: &Act) {
             let case = Case {
                 asking: picked.asking,
                 working: picked.working,
-                about: about(desk, act, &words),
+                about: about(desk, act, &words, picked.asking),
                 rates: rates(&picked.said.values, &words),
             };
             case.go_on(desk, picked.said.values);
@@ -62,10 +62,19 @@ fn words_of(desk: &Desk<'_>, act: &Act) -> Words {
 }
 
 /// What the question is about: what it names, or the part in hand.
-fn about(desk: &Desk<'_>, act: &Act, words: &Words) -> (Option<String>, bool) {
-    let named = act.slots.about.clone().or_else(|| known::named(&*desk.card()?, words));
+fn about(desk: &Desk<'_>, act: &Act, words: &Words, asking: &Asking) -> (Option<String>, bool) {
+    let card = desk.card();
+    let named = act.slots.about.clone().or_else(|| known::named(card.as_deref()?, words));
     let is_named = named.is_some();
-    (named.or_else(|| super::super::entries::notes::current(desk).and_then(|step| step.about)), is_named)
+    let hand = super::super::entries::notes::current(desk).and_then(|step| step.about);
+    // With none named, the calculation may tell which: the part that has such a size, the one in hand before others.
+    let has = |id: &str| card.as_deref()?.part(id)?.sizes.get(asking.part.as_deref()?).map(|_| ());
+    let suits = || {
+        let card = card.as_deref()?;
+        card.parts.iter().map(|part| &part.id).find(|id| has(id).is_some()).cloned()
+    };
+    let hand = hand.filter(|hand| asking.part.is_none() || has(hand).is_some()).or_else(suits);
+    (named.or(hand), is_named)
 }
 
 /// The rates among what was said, N/mm: they tell which spring is meant. A bare number after "the" may be one.
@@ -132,6 +141,9 @@ impl Case<'_> {
             if let Some(FoundAt { value, place }) = at {
                 rest.places.insert(found.input.clone(), place);
                 given.insert(found.input.clone(), value);
+            } else if let Some(assumed) = &found.assume {
+                rest.places.insert(found.input.clone(), "assumed, common practice".to_owned());
+                given.insert(found.input.clone(), Value::Text(assumed.clone()));
             }
         }
         (given, rest)
@@ -176,22 +188,31 @@ impl Case<'_> {
     }
 
     fn call(&self, given: &BTreeMap<String, Value>, way: &BTreeMap<String, String>) -> Result<Worked, Refused> {
-        // An input that has to be known, whatever the calculation would take for it.
-        let unknown = self.asking.inputs.iter().find(|found| found.need && !given.contains_key(&found.input));
-        if let Some(input) = unknown.and_then(|found| self.working.input(&found.input)) {
-            return Err(Refused::Missing {
-                working: self.working.name.to_owned(),
-                input: input.name.to_owned(),
-                ask: input.ask(),
-                unit: input.unit(),
-            });
-        }
         let mut given = given.clone();
         given.extend(way.iter().map(|(name, text)| (name.clone(), Value::Text(text.clone()))));
         if let Some(want) = &self.asking.want {
             given.insert("want".to_owned(), Value::Text(want.clone()));
         }
-        registry::call(self.working.name, &given)
+        let done = registry::call(self.working.name, &given);
+        match (&done, self.unknown(&given)) {
+            // What was said is checked first: an impossible value is refused before anything is asked for.
+            (Ok(_) | Err(Refused::Missing { .. }), Some(missing)) => Err(missing),
+            _ => done,
+        }
+    }
+
+    /// The first input, in the table's order, that has to be known and is not.
+    fn unknown(&self, given: &BTreeMap<String, Value>) -> Option<Refused> {
+        let input = self.asking.inputs.iter().find_map(|found| {
+            let input = self.working.input(&found.input)?;
+            ((found.need || input.required) && !given.contains_key(&found.input)).then_some(input)
+        })?;
+        Some(Refused::Missing {
+            working: self.working.name.to_owned(),
+            input: input.name.to_owned(),
+            ask: input.ask(),
+            unit: input.unit(),
+        })
     }
 
     /// Asks for one input, and keeps what was said until it comes.
@@ -245,7 +266,8 @@ pub fn answered(desk: &mut Desk<'_>, act: &Act, pending: &Pending) -> bool {
             super::super::pending::dropped(desk);
             return true;
         }
-        ActName::Reading | ActName::AskWork | ActName::Note | ActName::Want => {}
+        ActName::Reading if act.slots.about.is_none() || act.slots.about == *about => {}
+        ActName::AskWork | ActName::Note => {}
         _ => return false,
     }
     let talk = desk.rules.talk.clone();
@@ -280,25 +302,73 @@ fn read_back(working: &Working, said: BTreeMap<String, Value>) -> BTreeMap<Strin
 }
 
 /// A line that hearing left, doubted or took for another question, and whose words call for a calculation by name: the
-/// question that it is. Nothing that changes the job is ever made of such a line, and no line that does is touched.
+/// question that it is. Nothing that changes the job is ever made of such a line, and no line that does is touched,
+/// unless nothing is kept anyway (`asking`: the line was asked one-shot, so it can only be a question).
 #[must_use]
-pub fn instead(works: &Works, said: &str, heard: &Heard) -> Option<Heard> {
-    let other = |act: &Act| act.act.is_question() && act.act != ActName::AskWork && act.act != ActName::Help;
+pub fn instead(works: &Works, open: Option<&Pending>, said: &str, heard: &Heard, asking: bool) -> Option<Heard> {
+    if let Some(answer) = open.and_then(|open| to_open(works, open, said, heard)) {
+        return Some(answer);
+    }
+    let known = matches!(heard.acts.as_slice(), [only] if only.act == ActName::AskWork);
+    let questions = heard.acts.iter().all(|act| act.act.is_question() && act.act != ActName::Help);
     let open = match heard.outcome {
-        Outcome::Take => !heard.acts.is_empty() && heard.acts.iter().all(other),
+        Outcome::Take => !known && (questions || asking),
         Outcome::Ask | Outcome::Decline => heard.refused.is_none(),
     };
-    if !open {
+    // A doubt between entries is left to its question unless the line itself asks something.
+    let bare = heard.outcome == Outcome::Decline || (heard.outcome == Outcome::Ask && heard.between.is_empty());
+    let words = Words::of(said);
+    if !open || !(bare || asking || asks(&words)) {
         return None;
     }
-    let words = Words::of(said);
-    if !asks(&words) {
-        return None;
+    if converts(&words) {
+        let mut act = Act::new(ActName::AskWork);
+        act.slots.kind = Some(Kind::Convert.name().to_owned());
+        act.slots.values = Some(words.figures.iter().map(words::as_said).collect());
+        return Some(Heard::take(vec![act], heard.sure));
     }
     let picked = pick::pick(works, None, &words)?;
-    let sure = if heard.outcome == Outcome::Take { 4 } else { 3 };
-    let all_placed = picked.said.left_over.len() <= 1;
-    (picked.cue >= 2 && picked.strength() >= sure && all_placed).then(|| Heard::take(vec![act(&picked, &words)], heard.sure))
+    let placed = picked.said.values.len();
+    let called = picked.cue >= 2 || (picked.cue == 1 && placed >= 3);
+    let fits = picked.said.left_over.len() <= placed.max(1);
+    (called && fits && picked.strength() >= 3).then(|| Heard::take(vec![act(&picked, &words)], heard.sure))
+}
+
+/// The answer to a calculation's open question, where hearing doubts it or takes it for a reading of the step: a line of
+/// little more than one figure that the missing input can be.
+fn to_open(works: &Works, open: &Pending, said: &str, heard: &Heard) -> Option<Heard> {
+    let Pending::Work { ask, missing, .. } = open else { return None };
+    let own = |act: &Act| match act.act {
+        ActName::Reading => act.slots.about.is_none(),
+        ActName::Note | ActName::AskWork => true,
+        _ => false,
+    };
+    let free = heard.refused.is_none() && (heard.outcome != Outcome::Take || heard.acts.iter().all(own));
+    let asking = works.find(ask)?;
+    let words = Words::of(said);
+    let [figure] = words.figures.as_slice() else { return None };
+    let others = words.tokens.iter().filter(|word| !word.is_empty()).count() + figure.start;
+    let short = others.saturating_sub(figure.end) <= SHORT;
+    let mut act = Act::new(ActName::AskWork);
+    let fits = fill::suits(asking, asking.working()?, missing, figure);
+    if !free || !short || !fits || asks(&words) {
+        return None;
+    }
+    act.slots.kind = Some(asking.working()?.kind.name().to_owned());
+    act.slots.values = Some(vec![words::as_said(figure)]);
+    Some(Heard::take(vec![act], heard.sure))
+}
+
+/// How many words an answer may hold beside its figure ("it's about ... long").
+const SHORT: usize = 4;
+
+/// Whether a line asks for a figure in another unit ("what's thirty joules in foot pounds", "convert thirty two").
+fn converts(words: &Words) -> bool {
+    let asked = words.at(0) == "convert" || words.find("how many").is_some() || words.find("what is").is_some();
+    let [figure] = words.figures.as_slice() else { return false };
+    let [(at, _)] = words.units.as_slice() else { return words.at(0) == "convert" };
+    let led = at.checked_sub(1).is_some_and(|before| matches!(words.at(before), "in" | "to" | "into" | "many"));
+    asked && led && figure.unit.is_some()
 }
 
 fn act(picked: &pick::Picked<'_>, words: &Words) -> Act {

@@ -28,8 +28,8 @@ pub const fn basis(basis: PressureBasis) -> &'static str {
 pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
     let split: Vec<&str> = asking.each.keys().map(String::as_str).collect();
     let figures: Vec<String> = worked.iter().map(|one| figure(asking, one, &split)).collect();
-    let inputs = worked.first().map(|one| inputs(asking, one, &split)).unwrap_or_default();
-    let cautions: Vec<String> = worked.iter().flat_map(|one| spoken_cautions(one)).take(1).collect();
+    let inputs = worked.first().map(|one| inputs(asking, one, rest, &split)).unwrap_or_default();
+    let cautions: Vec<String> = worked.iter().flat_map(|one| spoken_cautions(one)).take(2).collect();
     let sentences = [vec![figures.join("; ")], vec![inputs], asking.note.clone().into_iter().collect(), cautions];
     let say: Vec<String> =
         sentences.into_iter().flatten().filter(|text| !text.is_empty()).map(|text| sentence(&text)).collect();
@@ -64,15 +64,10 @@ fn figure(asking: &Asking, worked: &Worked, split: &[&str]) -> String {
         _ => String::new(),
     });
     let lead = asking.say.as_ref().filter(|_| split.is_empty());
-    let more = worked.more.iter().filter_map(|more| match &more.value {
-        // A verdict alone says too little; its figure goes with it.
-        Answer::Number(value) if matches!(worked.value, Answer::Text(_)) => {
-            Some(format!(", {}", say(&Answer::Number(*value), more.unit)))
-        }
-        _ => None,
-    });
+    let also = worked.more.iter().filter(|more| asking.also.iter().any(|name| name == more.name));
+    let also: String = also.map(|more| format!(", {}", say(&more.value, more.unit))).collect();
     let lead = lead.map(|lead| format!("{lead} ")).unwrap_or_default();
-    format!("{}{lead}{}{}", way.collect::<String>(), said(worked), more.take(1).collect::<String>())
+    format!("{}{lead}{}{also}", way.collect::<String>(), said(worked))
 }
 
 fn said(worked: &Worked) -> String {
@@ -86,11 +81,24 @@ fn said(worked: &Worked) -> String {
 }
 
 /// The inputs said back: what was given and found, not the usual values.
-fn inputs(asking: &Asking, worked: &Worked, split: &[&str]) -> String {
+fn inputs(asking: &Asking, worked: &Worked, rest: &Rest, split: &[&str]) -> String {
     let own = worked.inputs.iter().filter(|told| !told.usual && !split.contains(&told.name));
-    let own = own.filter(|told| !asking.with.contains_key(told.name));
-    let texts: Vec<String> =
-        own.map(|told| format!("{} {}", called(asking, told), say(&told.value, told.unit))).collect();
+    // What only its own words give and the card gave goes without saying; it is on the screen.
+    let quiet = |told: &&Told| {
+        let found = rest.places.get(told.name).is_some_and(|place| !place.starts_with("assumed"));
+        asking.with.contains_key(told.name) || found && asking.input(told.name).is_some_and(|found| found.strict)
+    };
+    let place = |told: &Told| asking.inputs.iter().position(|found| found.input == told.name);
+    let mut own: Vec<&Told> = own.filter(|told| !quiet(told)).collect();
+    own.sort_by_key(|told| place(told));
+    let tool = |told: &Told| rest.places.get(told.name).filter(|place| !place.ends_with("card")).cloned();
+    let texts: Vec<String> = own
+        .into_iter()
+        .map(|told| {
+            let from = tool(told).map(|tool| format!(" ({tool})")).unwrap_or_default();
+            format!("{} {}{from}", called(asking, told), say(&told.value, told.unit))
+        })
+        .collect();
     if texts.is_empty() { String::new() } else { format!("With {}", texts.join(", ")) }
 }
 
@@ -101,13 +109,16 @@ fn called(asking: &Asking, told: &Told) -> String {
 
 fn say(value: &Answer, unit: Option<crate::quantity::Unit>) -> String {
     match (value, unit) {
-        (Answer::Number(value), Some(crate::quantity::Unit::One) | None) => {
+        (Answer::Number(value), Some(crate::quantity::Unit::One | crate::quantity::Unit::PositionStep) | None) => {
             figures::words(crate::quantity::bench_figures(*value))
         }
         (Answer::Number(value), Some(unit)) => Quantity::new(*value, unit).say(),
         (Answer::Text(text), _) => text.clone(),
-        (Answer::List(values), _) => {
-            values.iter().map(|value| figures::words(crate::quantity::bench_figures(*value))).collect::<Vec<_>>().join(", ")
+        (Answer::List(values), unit) => {
+            let each = |value: &f64| figures::words(crate::quantity::bench_figures(*value));
+            let by = if values.len() == 2 { " to " } else { ", " };
+            let unit = unit.map_or("", |unit| unit.words(2.0));
+            format!("{} {unit}", values.iter().map(each).collect::<Vec<_>>().join(by)).trim_end().to_owned()
         }
         (Answer::Nothing, _) => "none".to_owned(),
     }

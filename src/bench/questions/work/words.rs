@@ -13,6 +13,8 @@ pub struct Figure {
     pub value: f64,
     /// The unit said.
     pub unit: Option<Unit>,
+    /// Whether it was said as a fraction: of a tool's size that means inches.
+    pub fraction: bool,
     /// Gauge or absolute, where it was said of a pressure.
     pub basis: Option<PressureBasis>,
     /// Words that look like a unit and are none ("newton metres a millimetre").
@@ -122,22 +124,23 @@ impl Words {
             (Some(tail.to_owned()), head.parse::<f64>().ok())
         });
         if let (Some(value), Some(unit)) = (head, tail.as_deref().and_then(Unit::parse)) {
-            return Some(self.keep(at, at + 1, value, Some(unit)));
+            return Some(self.keep(at, at + 1, value, Some(unit), false));
         }
         let tokens = self.slices(at, LONGEST);
         let reading = figures::read_number(&tokens).into_iter().next()?;
         let end = at + reading.len;
+        let fraction = reading.form == figures::Form::Fraction;
         if let Some(unit) = reading.unit {
-            return Some(self.keep(at, end, reading.value, Some(unit)));
+            return Some(self.keep(at, end, reading.value, Some(unit), fraction));
         }
-        let skip = if reading.form == figures::Form::Fraction { self.joints(end) } else { 0 };
+        let skip = if fraction { self.joints(end) } else { 0 };
         let unit = self.unit_at(end + skip);
         if reading.form == figures::Form::Article && unit.is_none() {
             return None;
         }
         match unit {
-            Some((unit, len)) => Some(self.keep(at, end + skip + len, reading.value, Some(unit))),
-            None => Some(self.keep(at, end, reading.value, None)),
+            Some((unit, len)) => Some(self.keep(at, end + skip + len, reading.value, Some(unit), fraction)),
+            None => Some(self.keep(at, end, reading.value, None, fraction)),
         }
     }
 
@@ -146,9 +149,9 @@ impl Words {
         (at..at + 2).take_while(|place| matches!(self.at(*place), "of" | "an" | "a")).count()
     }
 
-    fn keep(&mut self, start: usize, end: usize, value: f64, unit: Option<Unit>) -> usize {
+    fn keep(&mut self, start: usize, end: usize, value: f64, unit: Option<Unit>, fraction: bool) -> usize {
         let (basis, strange, end) = (self.basis(end), unit.and_then(|unit| self.strange(unit, end)), end);
-        self.figures.push(Figure { start, end, value, unit, basis, strange });
+        self.figures.push(Figure { start, end, value, unit, fraction, basis, strange });
         end
     }
 
@@ -283,6 +286,7 @@ pub fn spoken(said: &[crate::act::Said]) -> Vec<Figure> {
         end: 2 * n + 1,
         value: said.value,
         unit: said.unit.as_deref().and_then(Unit::parse),
+        fraction: false,
         basis: None,
         strange: None,
     };
