@@ -7,6 +7,7 @@
 pub mod act;
 pub mod bench;
 pub mod book;
+pub mod check;
 pub mod event;
 pub mod front;
 pub mod hearing;

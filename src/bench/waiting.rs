@@ -80,8 +80,8 @@ fn work_kind(unit: Option<&str>) -> WaitingFor {
         Some(D::Clicks) => WaitingFor::Clicks,
         Some(D::Position) => WaitingFor::Position,
         Some(D::Angle) => WaitingFor::Turns,
-        // A plain number or a force is read wherever figures are.
-        Some(_) => WaitingFor::Length,
+        // Nothing that a step waits for is a plain number or a force.
+        Some(_) => WaitingFor::Nothing,
         None => WaitingFor::Text,
     }
 }

@@ -66,6 +66,8 @@ pub enum Command {
     Log(LogArgs),
     /// Run a transcript and compare its answers
     Replay(ReplayArgs),
+    /// Prove a pack of rules before anyone trusts it
+    Check(CheckArgs),
     /// Work with packs of rules
     Pack {
         /// What to do with a pack.
@@ -176,6 +178,21 @@ pub struct ReplayArgs {
     /// Write the answers of this run into it.
     #[arg(long)]
     pub update: bool,
+}
+
+/// `check`.
+#[derive(Debug, Clone, Args)]
+#[command(long_about = "Prove a pack of rules: every path of every procedure is walked on the bench itself, and cards, words,\n\
+talk and scripts are looked over. Each finding has a place, an excerpt and a way to mend it.\n\n\
+Exit code 1 when something is wrong, 2 when the pack does not load; what is only doubtful or style is told and is 0.")]
+#[command(after_long_help = "Examples:\n  sparehand check my-rules\n  sparehand check my-rules --json\n  sparehand check --explain\n  \
+sparehand check --explain \"left off\"")]
+pub struct CheckArgs {
+    /// The folder of the pack; the rules of the call when left out.
+    pub folder: Option<PathBuf>,
+    /// List what is looked for; with a name, all that is known of that finding.
+    #[arg(long, value_name = "NAME", num_args = 0..=1, default_missing_value = "")]
+    pub explain: Option<String>,
 }
 
 /// `pack`.

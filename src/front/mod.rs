@@ -1,6 +1,7 @@
 //! The front ends: console, pipe, one-shot commands, transcripts. No rule of the trade stands here.
 
 mod ask;
+pub mod check;
 mod cli;
 mod completions;
 mod console;
@@ -19,7 +20,7 @@ pub mod transcript;
 mod wire;
 mod work;
 
-pub use cli::{AskArgs, Cli, Command, HearArgs, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs};
+pub use cli::{AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs};
 pub use log::log_of;
 pub use wire::answer_json;
 
@@ -42,6 +43,7 @@ fn dispatch(cli: &Cli) -> Result<u8, Fault> {
         Some(Command::Jobs) => jobs::run(cli),
         Some(Command::Log(args)) => log::run(cli, args),
         Some(Command::Replay(args)) => replay::run(cli, args),
+        Some(Command::Check(args)) => check::run(cli, args),
         Some(Command::Pack { command }) => pack::run(cli, command),
         Some(Command::Completions { shell }) => completions::run(*shell),
     }

@@ -17,11 +17,18 @@ use std::sync::Arc;
 /// What is wrong with the pack.
 pub fn rules(cli: &Cli) -> Result<Arc<Pack>, Fault> {
     let pack = match &cli.place.rules {
-        Some(folder) => Pack::load(folder)
-            .map_err(|problems| Fault::Text { texts: texts(folder, &problems), problems })?,
+        Some(folder) => pack(folder)?,
         None => Pack::built_in()?,
     };
     Ok(Arc::new(pack))
+}
+
+/// The rules of a folder.
+///
+/// # Errors
+/// What is wrong with the pack, with the texts that it is in.
+pub fn pack(folder: &Path) -> Result<Pack, Fault> {
+    Pack::load(folder).map_err(|problems| Fault::Text { texts: texts(folder, &problems), problems })
 }
 
 /// The texts that problems are in, to be drawn with them.

@@ -62,7 +62,7 @@ impl Asked<'_> {
             Waiting { ear: false, ..bench::waiting(self.rules.pack(), &self.state, self.now, false) };
         let unit = self.state.place().map(|place| place.unit.as_str());
         let heard = self.rules.ear().hear(&hearing::Line { said: &line.words(), unit, waiting: &waiting });
-        let heard = bench::calculation(&self.rules.pack().talk.works, &line.words(), &heard, true).unwrap_or(heard);
+        let heard = bench::calculation(&self.rules.pack().talk.works, None, &line.words(), &heard, true).unwrap_or(heard);
         let mut heard = heard;
         if heard.acts.iter().any(|act| act.act.is_question()) {
             // Whatever else the line reports is not acted on.

@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Module -> modules it may import.
-const TABLE: [(&str, &[&str]); 12] = [
+const TABLE: [(&str, &[&str]); 13] = [
     ("source", &[]),
     ("quantity", &["source"]),
     ("workings", &["source", "quantity"]),
@@ -16,6 +16,7 @@ const TABLE: [(&str, &[&str]); 12] = [
     ("event", &["source", "quantity", "workings", "act", "rulebase"]),
     // Not hearing: the bench takes acts, whoever heard them.
     ("bench", &["source", "quantity", "workings", "act", "rulebase", "event"]),
+    ("check", &["source", "quantity", "workings", "act", "rulebase", "hearing", "event", "bench"]),
     ("reply", &["source", "quantity", "workings", "act", "rulebase", "event", "bench"]),
     // Events and texts alone: a book outlives rules and bench.
     ("book", &["source", "event"]),
@@ -26,8 +27,8 @@ const TABLE: [(&str, &[&str]); 12] = [
     (
         "front",
         &[
-            "source", "quantity", "workings", "act", "rulebase", "hearing", "event", "bench", "reply",
-            "book", "session",
+            "source", "quantity", "workings", "act", "rulebase", "hearing", "event", "bench", "check", "reply", "book",
+            "session",
         ],
     ),
 ];

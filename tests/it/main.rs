@@ -11,6 +11,7 @@ mod book_kit;
 mod book_open;
 mod book_properties;
 mod book_samples;
+mod check_findings;
 mod checker;
 mod cli;
 mod console;

@@ -37,6 +37,11 @@ pub(super) fn begin(clock: Option<&Clock>) {
     USED.set(0);
 }
 
+/// Operations counted since the run began.
+pub(super) fn used() -> u64 {
+    USED.get()
+}
+
 /// A new engine, with the functions of the program in it.
 pub(super) fn engine(clock: Arc<OnceLock<Clock>>) -> Engine {
     let mut engine = Engine::new_raw();

@@ -115,6 +115,11 @@ impl Scripts {
         self.expressions.values()
     }
 
+    /// Operations of the last run on this thread, and the most that a run may take.
+    pub fn worked(&self) -> (u64, u64) {
+        (engine::used(), engine::MOST_OPERATIONS)
+    }
+
     fn judge(&self, kind: Kind, text: &str, value: f64, view: &View) -> Result<bool, ScriptFault> {
         let key = (kind, text.trim().to_owned());
         let (Some(expression), Some(name)) = (self.expressions.get(&key), self.names.get(&key)) else {

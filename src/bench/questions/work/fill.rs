@@ -97,6 +97,17 @@ pub fn fits(unit: Unit, own: Unit) -> bool {
         || (unit == Unit::Kilogram && own == Unit::Newton)
 }
 
+/// Whether a figure can be the value of an input.
+#[must_use]
+pub fn suits(asking: &Asking, working: &Working, input: &str, figure: &Figure) -> bool {
+    let bare = Found { input: input.to_owned(), ..Found::default() };
+    match (figure.unit, dimension(working, asking.input(input).unwrap_or(&bare))) {
+        (Some(unit), Some(own)) => fits(unit, own),
+        (None, Some(_)) => true,
+        (_, None) => false,
+    }
+}
+
 /// The value of a figure for an input; a bare number has the unit that the table says.
 fn value(working: &Working, found: &Found, figure: &Figure) -> Option<Value> {
     let own = dimension(working, found)?;
@@ -212,11 +223,7 @@ pub fn answer(
             strange: None,
         }));
     }
-    let figure = own.iter().find(|figure| match (figure.unit, dimension(working, found)) {
-        (Some(unit), Some(own)) => fits(unit, own),
-        (None, Some(_)) => true,
-        (_, None) => false,
-    });
+    let figure = own.iter().find(|figure| suits(asking, working, missing, figure));
     if let Some(figure) = figure {
         return value(working, found, figure);
     }

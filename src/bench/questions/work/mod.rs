@@ -266,7 +266,8 @@ pub fn answered(desk: &mut Desk<'_>, act: &Act, pending: &Pending) -> bool {
             super::super::pending::dropped(desk);
             return true;
         }
-        ActName::Reading | ActName::AskWork | ActName::Note | ActName::Want => {}
+        ActName::Reading if act.slots.about.is_none() || act.slots.about == *about => {}
+        ActName::AskWork | ActName::Note => {}
         _ => return false,
     }
     let talk = desk.rules.talk.clone();
@@ -304,7 +305,10 @@ fn read_back(working: &Working, said: BTreeMap<String, Value>) -> BTreeMap<Strin
 /// question that it is. Nothing that changes the job is ever made of such a line, and no line that does is touched,
 /// unless nothing is kept anyway (`asking`: the line was asked one-shot, so it can only be a question).
 #[must_use]
-pub fn instead(works: &Works, said: &str, heard: &Heard, asking: bool) -> Option<Heard> {
+pub fn instead(works: &Works, open: Option<&Pending>, said: &str, heard: &Heard, asking: bool) -> Option<Heard> {
+    if let Some(answer) = open.and_then(|open| to_open(works, open, said, heard)) {
+        return Some(answer);
+    }
     let known = matches!(heard.acts.as_slice(), [only] if only.act == ActName::AskWork);
     let questions = heard.acts.iter().all(|act| act.act.is_question() && act.act != ActName::Help);
     let open = match heard.outcome {
@@ -329,6 +333,34 @@ pub fn instead(works: &Works, said: &str, heard: &Heard, asking: bool) -> Option
     let fits = picked.said.left_over.len() <= placed.max(1);
     (called && fits && picked.strength() >= 3).then(|| Heard::take(vec![act(&picked, &words)], heard.sure))
 }
+
+/// The answer to a calculation's open question, where hearing doubts it or takes it for a reading of the step: a line of
+/// little more than one figure that the missing input can be.
+fn to_open(works: &Works, open: &Pending, said: &str, heard: &Heard) -> Option<Heard> {
+    let Pending::Work { ask, missing, .. } = open else { return None };
+    let own = |act: &Act| match act.act {
+        ActName::Reading => act.slots.about.is_none(),
+        ActName::Note | ActName::AskWork => true,
+        _ => false,
+    };
+    let free = heard.refused.is_none() && (heard.outcome != Outcome::Take || heard.acts.iter().all(own));
+    let asking = works.find(ask)?;
+    let words = Words::of(said);
+    let [figure] = words.figures.as_slice() else { return None };
+    let others = words.tokens.iter().filter(|word| !word.is_empty()).count() + figure.start;
+    let short = others.saturating_sub(figure.end) <= SHORT;
+    let mut act = Act::new(ActName::AskWork);
+    let fits = fill::suits(asking, asking.working()?, missing, figure);
+    if !free || !short || !fits || asks(&words) {
+        return None;
+    }
+    act.slots.kind = Some(asking.working()?.kind.name().to_owned());
+    act.slots.values = Some(vec![words::as_said(figure)]);
+    Some(Heard::take(vec![act], heard.sure))
+}
+
+/// How many words an answer may hold beside its figure ("it's about ... long").
+const SHORT: usize = 4;
 
 /// Whether a line asks for a figure in another unit ("what's thirty joules in foot pounds", "convert thirty two").
 fn converts(words: &Words) -> bool {

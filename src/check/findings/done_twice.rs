@@ -1,0 +1,41 @@
+//! Done twice.
+
+use crate::bench::state::Fitting;
+use crate::check::finding::{Finding, Look};
+use crate::check::sink::Sink;
+use crate::check::walk::Moment;
+use crate::rulebase::Deed;
+use crate::source::Level;
+
+/// A part is fitted, tightened, or taken off twice running, without the step that belongs between.
+pub static FINDING: Finding = Finding {
+    name: "done twice",
+    level: Level::Wrong,
+    what: "A part is fitted, tightened, or taken off twice running, without the step that belongs between.",
+    why: "One of the two says something else than what it does to the part.",
+    example: "remove: foot-nut twice, or refit: carrier while it is on",
+    mend: "take the second out, or put in what belongs between them",
+    look: Look::Closing(look),
+};
+
+fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
+    let Some(part) = moment.about().filter(|_| moment.clean) else { return };
+    let fitting = moment.fitting(&part.id);
+    let twice = match moment.step.deed {
+        // What went on and did not pass is not on yet: the steps under its `else` may take it off.
+        Deed::Remove => fitting == Fitting::Off && is_top(moment),
+        Deed::Refit => matches!(fitting, Fitting::Torqued | Fitting::Nipped),
+        Deed::Loosen | Deed::Strike => fitting == Fitting::Off,
+        _ => false,
+    };
+    if twice {
+        let deed = moment.step.deed.as_str();
+        let is = if fitting == Fitting::Off { "off" } else { "on" };
+        sink.raise(moment.step.at.clone(), format!("`{deed}` on the {} while it is {is} already", part.name()));
+    }
+}
+
+/// Whether the step stands in no `else`.
+fn is_top(moment: &Moment<'_>) -> bool {
+    moment.on.procedure.phases.iter().any(|phase| phase.steps.iter().any(|step| step.id == moment.step.id))
+}

@@ -1,0 +1,71 @@
+//! Two values for one fact.
+
+use crate::check::finding::{Finding, Look};
+use crate::check::language::{bores_in, threads_in, torques_in};
+use crate::check::sink::Sink;
+use crate::check::subject::OnPack;
+use crate::quantity::Unit;
+use crate::rulebase::{Caution, Deed, Part, Step, UnitCard};
+use crate::source::Level;
+use crate::source::Place;
+
+/// The same fact is given twice, with two values.
+pub static FINDING: Finding = Finding {
+    name: "two values for one fact",
+    level: Level::Wrong,
+    what: "The same fact is given twice, with two values.",
+    why: "One of the two is wrong, and nobody knows which is followed.",
+    example: "torque: 32 N.m on the card, and a caution at its step that says thirty newton metres",
+    mend: "give it once, on the card; mend or take out the other",
+    look: Look::Pack(look),
+};
+
+fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
+    for card in on.pack.units.values() {
+        on_card(card, sink);
+    }
+    for procedure in on.pack.procedures.values() {
+        let Some(card) = on.pack.units.get(&procedure.unit) else { continue };
+        for step in procedure.all_steps() {
+            let Some(part) = step.about.as_deref().and_then(|id| card.part(id)) else { continue };
+            let cautions = step.before.iter().filter_map(|id| on.pack.caution(id));
+            on_step(step, part, cautions, sink);
+        }
+    }
+}
+
+fn on_card(card: &UnitCard, sink: &mut Sink<'_>) {
+    for part in &card.parts {
+        let texts = [("what", &part.what), ("why", &part.why), ("critical", &part.critical)];
+        for (field, text) in texts.into_iter().filter_map(|(field, text)| Some((field, text.as_deref()?))) {
+            if let Some(thread) = &part.thread
+                && let Some(said) = threads_in(text).into_iter().find(|said| (said - thread.diameter.value).abs() > 0.005)
+                && field == "what"
+            {
+                let place = sink.field(&card.at, &format!("parts/{}/what", part.id));
+                sink.raise_for(place, format!("M{said} here, and another thread above"), format!("`{}`", thread.text));
+            }
+            let bore = part.bore.and_then(|bore| bore.in_unit(Unit::Millimetre).ok());
+            if let Some(bore) = bore
+                && let Some(said) = bores_in(text).into_iter().find(|said| (said - bore).abs() > 0.005)
+            {
+                let place = sink.field(&card.at, &format!("parts/{}/{field}", part.id));
+                sink.raise_for(place, format!("a bore of {said} mm here, and another above"), format!("{bore} mm"));
+            }
+        }
+    }
+}
+
+fn on_step<'a>(step: &Step, part: &Part, cautions: impl Iterator<Item = &'a Caution>, sink: &mut Sink<'_>) {
+    let Some(torque) = part.torque.and_then(|limit| limit.to(Unit::NewtonMetre).ok()) else { return };
+    let own = [("say", &step.text), ("note", &step.note), ("amount", &step.amount)];
+    let own: Vec<(Place, String)> = own.into_iter().filter_map(|(field, text)| Some((sink.of_step(step, field), text.clone()?))).collect();
+    let guards = cautions.map(|one| (one.at.clone(), format!("{} {}", one.full, one.brief)));
+    for (place, text) in own.into_iter().chain(guards) {
+        let agrees = |said: f64| torque.lo.is_none_or(|lo| said >= lo - 1e-9) && torque.hi.is_none_or(|hi| said <= hi + 1e-9);
+        if step.deed == Deed::Tighten && let Some(said) = torques_in(&text).into_iter().find(|said| !agrees(*said)) {
+            let found = format!("{said} N.m here, and another torque on the card of the {}", part.name());
+            sink.raise_for(place, found, torque.show());
+        }
+    }
+}

@@ -1,0 +1,220 @@
+//! What can be read out of a sentence: words, figures, names, and the limits of Simplified Technical English that a
+//! machine can check (ASD-STE100, part 1: rules 3 and 5 for instructions).
+
+use crate::act::{Outcome, Waiting, WaitingFor};
+use crate::hearing::{Ear, Line};
+use crate::quantity::figures::read_number;
+use crate::rulebase::UnitCard;
+use crate::source::Place;
+use rphonetic::{DoubleMetaphone, Encoder};
+use std::collections::BTreeSet;
+
+/// Verbs that begin an instruction at the bench, beside the words for what a step does.
+const VERBS: &str = "add adjust align ask apply attach back bleed blow bring brush build call change charge check clamp clean \
+close compare compress connect count cover cut degrease deflate depress disconnect drain draw drive drop dry empty ensure \
+exchange fill find fit fix free give go grease grip guide hang heat hold hook insert inspect install keep lay leave let \
+lever lift line listen lock look loosen lower lubricate make mark measure mount move note oil open paint pinch place plug \
+point polish pour preload press prove pull pump push put raise read rebuild record refill refit release remove repeat \
+replace rest restore rinse rock roll rotate run say screw seal seat see send separate set shake shine shut slacken slide \
+soak spin spray squeeze stand start stop store strike stroke support swing take tap tell test thread threadlock tie tighten \
+tilt torque touch trim try turn twist undo unclip unhook unlock unscrew use vent wait warm wash watch weigh wet wind wipe \
+work wrap write zero";
+
+/// Words that no instruction begins with.
+const NO_BEGINNING: [&str; 24] = [
+    "the", "a", "an", "you", "it", "this", "that", "these", "those", "please", "there", "we", "should", "must", "now", "your", "its",
+    "always", "never", "not", "do", "be", "they", "then",
+];
+
+/// The words of a text; a figure with its unit sign counts as it is written.
+pub fn words(text: &str) -> Vec<&str> {
+    text.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphanumeric())).filter(|word| !word.is_empty()).collect()
+}
+
+fn lower(text: &str) -> Vec<String> {
+    words(text).into_iter().map(str::to_lowercase).collect()
+}
+
+fn is_verb(word: &str) -> bool {
+    VERBS.split_whitespace().any(|verb| verb == word)
+}
+
+/// Where a second instruction begins: a second sentence, or a verb behind `and`, `then` or `;`.
+pub fn second_instruction(text: &str) -> Option<String> {
+    let inner = text.trim().trim_end_matches(['.', '!', '?']);
+    if let Some((_, second)) = inner.split_once(". ").or_else(|| inner.split_once("; ")) {
+        return words(second).first().map(|word| (*word).to_owned());
+    }
+    let all = lower(inner);
+    let joint = |at: usize| match all.get(at).map(String::as_str) {
+        Some("then") => true,
+        Some("and") => !matches!(all.get(at + 1).map(String::as_str), Some("then")),
+        _ => false,
+    };
+    let found = (1..all.len()).find(|at| joint(*at) && all.get(at + 1).is_some_and(|next| is_verb(next) && !is_noun_here(&all, at + 1)));
+    found.and_then(|at| all.get(at + 1).cloned())
+}
+
+/// "and oil between them", "and seat faces": what stands before a preposition or at the end is a thing.
+fn is_noun_here(all: &[String], at: usize) -> bool {
+    all.get(at + 1).is_none_or(|next| {
+        matches!(next.as_str(), "between" | "is" | "are" | "stands" | "stays" | "of" | "meet" | "line" | "faces")
+    })
+}
+
+/// Whether a text begins as an instruction does: with a verb, or with its condition.
+pub fn is_instruction(text: &str) -> bool {
+    let all = lower(text);
+    let Some(first) = all.first() else { return true };
+    if matches!(first.as_str(), "if" | "when" | "while" | "with" | "before" | "after" | "until" | "once") {
+        return true;
+    }
+    !NO_BEGINNING.contains(&first.as_str()) && !(first.ends_with("ing") && first.len() > 5 && !is_verb(first))
+}
+
+/// The word of a condition that stands behind what to do.
+pub fn late_condition(text: &str) -> Option<&'static str> {
+    let all = lower(text);
+    // "See if it turns" asks; it is no condition.
+    let asks = matches!(all.first().map(String::as_str), Some("see" | "say" | "ask" | "check" | "find" | "tell"));
+    let rest = all.get(if asks { 2 } else { 1 }..).unwrap_or_default();
+    ["if", "unless", "when", "whenever", "provided"].into_iter().find(|word| rest.iter().any(|other| other == word))
+}
+
+/// A contraction.
+pub fn contraction(text: &str) -> Option<String> {
+    let plain = text.replace('\u{2019}', "'");
+    let found = plain.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphanumeric() && c != '\'')).find(|word| {
+        let word = word.to_lowercase();
+        let ends = ["n't", "'ll", "'re", "'ve", "'m", "'d"].iter().any(|end| word.ends_with(end));
+        ends || matches!(word.as_str(), "it's" | "that's" | "there's" | "what's" | "here's" | "let's" | "he's" | "she's" | "who's")
+    });
+    found.map(str::to_owned)
+}
+
+/// Whether a text has one of these words or pairs of words.
+pub fn has_word(text: &str, known: &[&str]) -> bool {
+    let text = format!(" {} ", lower(text).join(" "));
+    known.iter().any(|word| text.contains(&format!(" {word} ")))
+}
+
+/// Every number with the words behind it.
+fn numbers(text: &str) -> Vec<(f64, Vec<String>)> {
+    let all: Vec<String> = text.split_whitespace().map(|word| word.trim_matches([',', ';', '(', ')', '"', ':', '?']).to_lowercase()).collect();
+    let plain: Vec<&str> = all.iter().map(|word| word.trim_end_matches('.')).collect();
+    let (mut out, mut at) = (Vec::new(), 0);
+    while let Some(rest) = plain.get(at..).filter(|rest| !rest.is_empty()) {
+        match read_number(rest).into_iter().next().filter(|found| found.len > 0 && starts_number(rest)) {
+            Some(found) => {
+                at += found.len;
+                let behind = plain.get(at..).unwrap_or_default().iter().take(2).map(|word| (*word).to_owned());
+                out.push((found.value, behind.collect()));
+            }
+            None => at += 1,
+        }
+    }
+    out
+}
+
+/// "a" and "about" may begin a spoken number; alone they are none.
+fn starts_number(rest: &[&str]) -> bool {
+    !matches!(rest.first(), Some(&("a" | "an" | "about" | "one" | "point" | "o" | "oh" | "nearly" | "around" | "almost" | "roughly")))
+        || rest.first() == Some(&"one")
+}
+
+/// The numbers of a text.
+pub fn numbers_in(text: &str) -> Vec<f64> {
+    numbers(text).into_iter().map(|(value, _)| value).collect()
+}
+
+/// The torques of a text, N.m.
+pub fn torques_in(text: &str) -> Vec<f64> {
+    let torque = |behind: &[String]| match behind {
+        [first, second, ..] if first.starts_with("newton") && second.starts_with("met") => true,
+        [first, ..] => matches!(first.as_str(), "n.m" | "nm" | "newton-metres"),
+        [] => false,
+    };
+    numbers(text).into_iter().filter(|(_, behind)| torque(behind)).map(|(value, _)| value).collect()
+}
+
+/// The counts of clicks of a text.
+pub fn clicks_in(text: &str) -> Vec<f64> {
+    let clicks = |behind: &[String]| behind.first().is_some_and(|word| word.starts_with("click"));
+    numbers(text).into_iter().filter(|(_, behind)| clicks(behind)).map(|(value, _)| value).collect()
+}
+
+/// The bores of a text, mm.
+pub fn bores_in(text: &str) -> Vec<f64> {
+    let bore = |behind: &[String]| matches!(behind, [mm, bore] if (mm == "mm" || mm.starts_with("millimet")) && bore == "bore");
+    numbers(text).into_iter().filter(|(_, behind)| bore(behind)).map(|(value, _)| value).collect()
+}
+
+/// The metric threads that a text names ("M5 grub screw"), by diameter in mm.
+pub fn threads_in(text: &str) -> Vec<f64> {
+    let all = words(text).into_iter();
+    all.filter_map(|word| word.strip_prefix('M')?.split('x').next()?.parse::<f64>().ok()).collect()
+}
+
+/// The adjusters and parts of a card that a text names by one of their spoken names, the longest name first.
+pub fn names_in<'a>(card: &'a UnitCard, text: &str) -> BTreeSet<&'a str> {
+    let mut text = format!(" {} ", lower(text).join(" "));
+    let mut all: Vec<(String, &str)> = things(card).map(|(id, name, _)| (lower(name).join(" "), id)).collect();
+    all.sort_by_key(|(name, _)| std::cmp::Reverse(name.len()));
+    let mut found = BTreeSet::new();
+    for (name, id) in all {
+        let whole = format!(" {name} ");
+        if text.contains(&whole) {
+            text = text.replace(&whole, " . ");
+            found.insert(id);
+        }
+    }
+    found
+}
+
+/// Every spoken name of a card with what it is the name of.
+pub fn things(card: &UnitCard) -> impl Iterator<Item = (&str, &str, &Place)> {
+    let adjusters = card.adjusters.iter().map(|one| (one.id.as_str(), &one.called, &one.at));
+    let parts = card.parts.iter().map(|one| (one.id.as_str(), &one.called, &one.at));
+    adjusters.chain(parts).flat_map(|(id, called, at)| called.iter().map(move |name| (id, name.as_str(), at)))
+}
+
+/// How a name sounds (Double Metaphone, word by word).
+pub fn sounds_as(name: &str) -> String {
+    let coder = DoubleMetaphone::new(Some(8));
+    let sound = |word: String| {
+        let letters: String = word.chars().filter(char::is_ascii_alphabetic).collect();
+        if letters.is_empty() { word } else { coder.encode(&letters) }
+    };
+    lower(name).into_iter().map(sound).collect::<Vec<_>>().join(" ")
+}
+
+/// The other name that a text calls a thing by, and the first one.
+pub fn alias<'a>(text: &str, called: &'a [String]) -> Option<(&'a str, &'a str)> {
+    let (first, others) = called.split_first()?;
+    let text = format!(" {} ", lower(text).join(" "));
+    let has = |name: &str| text.contains(&format!(" {} ", lower(name).join(" ")));
+    let name = lower(first).join(" ");
+    // A name that is part of the first one is the first one cut short.
+    let other = others.iter().find(|other| has(other) && !has(first) && !name.contains(&lower(other).join(" ")));
+    other.map(|other| (other.as_str(), first.as_str()))
+}
+
+/// The other act that an example line is taken for, whatever the job waits for. What the ear leaves alone or asks about
+/// is no fight.
+pub fn heard_as(ear: &Ear, said: &str, act: &str) -> Option<String> {
+    use WaitingFor::{Clicks, Done, Length, Text, Torque, YesOrNo};
+    let mut other = None;
+    for kind in [Done, YesOrNo, Torque, Clicks, Length, Text] {
+        let waiting = Waiting { kind, ..Waiting::default() };
+        let heard = ear.hear(&Line { said, unit: None, waiting: &waiting });
+        if heard.outcome != Outcome::Take || act == "aside" {
+            return None;
+        }
+        let acts: Vec<&str> = heard.acts.iter().map(|one| one.act.as_str()).collect();
+        if acts.contains(&act) {
+            return None;
+        }
+        other = other.or_else(|| acts.first().map(|act| (*act).to_owned()));
+    }
+    other
+}

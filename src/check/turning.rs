@@ -1,0 +1,106 @@
+//! What is turned and what it carries; and made-up views that expressions are tried on.
+
+use crate::quantity::Unit;
+use crate::quantity::Quantity;
+use crate::rulebase::script::{AdjusterView, Expression, PartView, View};
+use crate::rulebase::{Pack, Part};
+use crate::workings::thread::Thread;
+use crate::workings::torque::class::class;
+use crate::workings::torque::joint::{Screw, arm, bearing_diameter};
+use crate::workings::torque::shaft::Tightened;
+
+/// Friction that torques are worked out for: the upper end of what oiled and locked threads have (VDI 2230, class B).
+const FRICTION: f64 = 0.16;
+/// Friction that stress is worked out for: the lower end, where the same torque pulls hardest.
+const SLIPPERY: f64 = 0.10;
+
+/// Whether a part is turned at all.
+pub fn is_turned(part: &Part) -> bool {
+    part.thread.is_some() || part.across.is_some() || part.key.is_some()
+}
+
+/// The size at the beginning of a text ("12 mm flats on the shaft").
+pub fn size_of(text: &str) -> Option<Quantity> {
+    let (size, _) = text.split_once(" flats")?;
+    Quantity::parse(size.trim()).ok()
+}
+
+/// What a thread carries, N.m.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Carry {
+    /// The torque at which it yields; above it something breaks.
+    pub most: f64,
+    /// What class 8.8 is tightened to.
+    pub usual: f64,
+    /// The thread's diameter, mm.
+    pub d: f64,
+}
+
+/// What the thread of a part carries. Without a `proof-stress` on the card the strongest usual screw, of class 12.9, is
+/// taken for what yields last.
+pub fn carry(part: &Part) -> Option<Carry> {
+    let thread = Thread::parse(&part.thread.as_ref()?.text).ok()?;
+    let bore = part.bore.and_then(|bore| bore.in_unit(Unit::Millimetre).ok()).unwrap_or(0.0);
+    let bearing = bearing_diameter(thread.d);
+    let d = thread.d;
+    let screw = Screw { thread: thread.clone(), bore };
+    let arm = arm(&thread, FRICTION, FRICTION, bearing) / 1000.0;
+    let at = |name: &str, share: f64| Some(screw.assembly_preload(FRICTION, class(name, d)?.yielding, share) * arm);
+    let usual = at("8.8", 0.9)?;
+    let most = stated(part, thread, bore, bearing).or_else(|| at("12.9", 1.0))?;
+    Some(Carry { most, usual, d }).filter(|carry| carry.most.is_finite() && carry.usual > 0.0)
+}
+
+/// The torque at which the stated section reaches its proof stress.
+fn stated(part: &Part, thread: Thread, bore: f64, bearing: f64) -> Option<f64> {
+    let proof = part.sizes.get("proof-stress")?.in_unit(Unit::Megapascal).ok()?;
+    let size = |name: &str| part.sizes.get(name).and_then(|size| size.in_unit(Unit::Millimetre).ok());
+    let outside = size("relief").unwrap_or_else(|| thread.stress_diameter());
+    let bore = size("counterbore").unwrap_or(bore);
+    let section = Tightened { thread, outside, bore, mu_thread: SLIPPERY, mu_head: SLIPPERY, bearing };
+    let one = section.at(1000.0).together;
+    (one > 0.0).then(|| proof / one)
+}
+
+/// Views of a procedure's unit in which everything is known, over numbers and states, each with a value to judge.
+pub fn made_up<'a>(pack: &'a Pack, one: &'a Expression) -> impl Iterator<Item = (View, f64)> + 'a {
+    let numbers = [0.0, 1.0, 2.0, 3.0, 5.0, 10.0, 20.0, 100.0];
+    numbers.into_iter().enumerate().filter_map(move |(at, number)| {
+        let view = view(pack, one, number, at % 2 == 0)?;
+        Some((view, number + 1.0))
+    })
+}
+
+fn view(pack: &Pack, one: &Expression, number: f64, state: bool) -> Option<View> {
+    let card = pack.unit(&one.unit)?;
+    let procedure = pack.procedure(&one.procedure, &one.unit)?;
+    let known = Some(number);
+    let adjuster = AdjusterView { found: known, wanted: known, travel: known, left: known, position: known };
+    let part = PartView {
+        off: state,
+        loose: state,
+        tight: !state,
+        locked: state,
+        locked_minutes: known,
+        marked: state,
+        clean: state,
+        new: state,
+        safe: state,
+    };
+    let steps = procedure.all_steps();
+    let roles = steps.iter().filter_map(|step| {
+        let read = step.read.as_ref()?;
+        Some((step.about.clone().unwrap_or_default(), read.role.as_str().to_owned()))
+    });
+    let roles: Vec<(String, String)> = roles.collect();
+    Some(View {
+        unit: card.id.clone(),
+        corner: "front left".to_owned(),
+        card: Some(card.clone()),
+        texts: roles.iter().map(|(_, role)| (role.clone(), "none".to_owned())).collect(),
+        readings: roles.into_iter().map(|key| (key, number)).collect(),
+        adjusters: card.adjusters.iter().map(|one| (one.id.clone(), adjuster)).collect(),
+        parts: card.parts.iter().map(|one| (one.id.clone(), part)).collect(),
+        failed: steps.iter().map(|step| (step.id.clone(), number as u32)).collect(),
+    })
+}

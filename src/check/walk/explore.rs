@@ -1,0 +1,307 @@
+//! The search: the main path, then every way of leaving it, each followed until it is back.
+
+use super::answer::{self, rightly};
+use super::candidates::Literals;
+use super::deviate::{self, Leave};
+use super::digest::digest;
+use super::hand::{Hand, Node, Step as Done};
+use super::seen::{Both, Finish, Moment, Seen};
+use crate::act::{ActName, Corner, Slots};
+use crate::bench::state::{Place, Position};
+use crate::check::finding::Look;
+use crate::check::report::Walked;
+use crate::check::run::each;
+use crate::check::sink::Sink;
+use crate::check::subject::OnProcedure;
+use crate::event::{Event, Kept, Moved, Pending, Verdict};
+use crate::rulebase::{ReadBack, Step};
+use std::collections::{BTreeMap, BTreeSet, HashSet, VecDeque};
+
+/// Decisions for each step of a procedure: the bound of a walk.
+const EACH: usize = 60;
+/// Decisions that any procedure gets.
+const LEAST: usize = 600;
+
+/// The walk of one procedure.
+pub struct Explore<'a, 'b, 'c> {
+    pub(super) on: OnProcedure<'a>,
+    pub(super) hand: Hand<'a>,
+    pub(super) literals: Literals,
+    sink: &'b mut Sink<'c>,
+    tops: Vec<&'a Step>,
+    /// Digests of states seen.
+    states: HashSet<u64>,
+    /// Ways of leaving that were tried, by step.
+    pub(super) tried: HashSet<(String, Leave)>,
+    /// States whose ways of leaving are still to be tried.
+    todo: VecDeque<Node>,
+    shown: BTreeSet<String>,
+    pub(super) guards: BTreeMap<String, Both>,
+    accepts: BTreeMap<String, Both>,
+    /// A value that each step has refused.
+    pub(super) refused: BTreeMap<String, f64>,
+    endless: BTreeSet<String>,
+    pub(super) lost: BTreeSet<String>,
+    pub(super) unstopped: BTreeSet<String>,
+    walked: Walked,
+    cut: bool,
+}
+
+/// Walks a procedure, raising what the walk finds.
+pub fn walk<'a>(on: &OnProcedure<'a>, sink: &mut Sink<'_>) -> Walked {
+    let mut explore = Explore {
+        on: *on,
+        hand: Hand::new(on.pack),
+        literals: Literals::of(on),
+        sink,
+        tops: on.procedure.phases.iter().flat_map(|phase| &phase.steps).collect(),
+        states: HashSet::new(),
+        tried: HashSet::new(),
+        todo: VecDeque::new(),
+        shown: BTreeSet::new(),
+        guards: BTreeMap::new(),
+        accepts: BTreeMap::new(),
+        refused: BTreeMap::new(),
+        endless: BTreeSet::new(),
+        lost: BTreeSet::new(),
+        unstopped: BTreeSet::new(),
+        walked: Walked { procedures: 1, steps: on.steps.len(), ..Walked::default() },
+        cut: false,
+    };
+    explore.run();
+    explore.walked
+}
+
+impl Explore<'_, '_, '_> {
+    fn run(&mut self) {
+        if let Some(begun) = self.begin() {
+            self.follow(begun);
+            while let Some(node) = self.todo.pop_front() {
+                if self.is_over() {
+                    break;
+                }
+                deviate::from(self, &node);
+            }
+        }
+        self.walked.states = self.states.len();
+        self.walked.decisions = self.hand.decisions;
+        self.walked.cut = usize::from(self.cut);
+        self.tell();
+    }
+
+    /// Whether the bound is reached.
+    fn is_over(&mut self) -> bool {
+        let over = self.hand.decisions > LEAST + EACH * self.on.steps.len();
+        self.cut |= over;
+        over
+    }
+
+    fn begin(&mut self) -> Option<Node> {
+        let slots = Slots {
+            procedure: Some(self.on.procedure.id.clone()),
+            unit: Some(self.on.card.id.clone()),
+            corner: Some(Corner::FrontLeft),
+            ..Slots::default()
+        };
+        let nothing = Hand::nothing();
+        let done = self.hand.act(&nothing, ActName::Start, slots);
+        done.node.place().is_some().then(|| self.arrive(&nothing, done))
+    }
+
+    /// Takes what came of a line: moments are shown to the findings, and what was put in hand is noted.
+    pub(super) fn arrive(&mut self, before: &Node, done: Done) -> Node {
+        let mut node = done.node;
+        for event in &done.events {
+            match event {
+                Event::StepDone { step, moved, .. } => self.closed(before, &mut node, step, moved),
+                Event::Deviated { step, moved, .. } => {
+                    node.clean = false;
+                    self.closed(before, &mut node, step, moved);
+                }
+                Event::Skipped { .. } => node.clean = false,
+                Event::Shown { step, .. } => {
+                    self.shown.insert(step.clone());
+                }
+                Event::ReadBack { which } => {
+                    node.trail.said_back.insert(which.clone());
+                    if which == "left" {
+                        node.trail.unsaid.clear();
+                    }
+                }
+                Event::Reading(kept) => self.judged(kept),
+                _ => {}
+            }
+        }
+        self.passed(&node);
+        node
+    }
+
+    fn judged(&mut self, kept: &Kept) {
+        let Some(step) = &kept.step else { return };
+        let both = self.accepts.entry(step.clone()).or_default();
+        match kept.verdict {
+            Verdict::Out => {
+                both.no = true;
+                if let Some(value) = kept.value {
+                    self.refused.insert(step.clone(), value);
+                }
+            }
+            Verdict::Within | Verdict::Free => both.yes = true,
+        }
+    }
+
+    fn closed(&mut self, before: &Node, node: &mut Node, id: &str, moved: &[Moved]) {
+        let Some(step) = self.on.steps.iter().copied().find(|step| step.id == id) else { return };
+        if let Some(place) = before.place() {
+            let locked = minutes(node);
+            let moment =
+                Moment { on: self.on, step, before: place, trail: &before.trail, locked: &locked, clean: node.clean };
+            each(self.sink, |look, sink| if let Look::Closing(look) = look { look(&moment, sink) });
+        }
+        node.trail.closed(self.on.card, step, moved);
+    }
+
+    /// Notes which guards held and which were passed by.
+    fn passed(&mut self, node: &Node) {
+        let (Some(place), Some(cursor)) = (node.place(), node.cursor()) else { return };
+        if !self.literals.eyes.any {
+            return;
+        }
+        let (mut guards, mut here) = (std::mem::take(&mut self.guards), false);
+        for phase in &self.on.procedure.phases {
+            note(&phase.steps, place, cursor, &mut here, &mut guards);
+        }
+        self.guards = guards;
+    }
+
+    /// Follows right answers until a state that was seen, or the end. Gives the node where it stopped.
+    pub(super) fn follow(&mut self, from: Node) -> Node {
+        self.walked.paths += 1;
+        let mut node = from;
+        let most = 3 * self.on.steps.len() + 20;
+        for turn in 0.. {
+            if !node.state.progress.open {
+                self.walked.ended += 1;
+                break;
+            }
+            if !self.states.insert(digest(&node, &self.tops, &self.literals.eyes)) {
+                break;
+            }
+            if matches!(node.state.progress.pending, Some(Pending::Finish)) {
+                self.finished(&node);
+            }
+            self.todo.push_back(node.clone());
+            if turn > most || self.is_over() {
+                self.stuck(&node, turn > most);
+                break;
+            }
+            let Some(done) = rightly(&mut self.hand, &self.on, &self.literals, &node) else {
+                self.stuck(&node, true);
+                break;
+            };
+            let still = done.events.iter().all(|event| !moves(event));
+            let next = self.arrive(&node, done);
+            if still && next.cursor() == node.cursor() {
+                self.stuck(&node, true);
+                break;
+            }
+            node = next;
+        }
+        node
+    }
+
+    fn stuck(&mut self, node: &Node, truly: bool) {
+        // The bench takes no settings as left while an adjuster is not set: that is said of the adjuster.
+        let left = node.cursor().and_then(|id| self.step(id)).is_some_and(|step| step.reads_back == Some(ReadBack::Left));
+        if truly && left && node.place().is_some_and(unset) {
+            return self.finished(node);
+        }
+        if let (Some(cursor), true, true) = (node.cursor(), truly, node.clean) {
+            self.endless.insert(cursor.to_owned());
+        }
+    }
+
+    fn finished(&mut self, node: &Node) {
+        let Some(place) = node.place() else { return };
+        if node.clean {
+            let finish = Finish { on: self.on, place, trail: &node.trail };
+            each(self.sink, |look, sink| if let Look::End(look) = look { look(&finish, sink) });
+        }
+    }
+
+    fn tell(&mut self) {
+        let seen = Seen {
+            on: self.on,
+            shown: &self.shown,
+            guards: &self.guards,
+            accepts: &self.accepts,
+            endless: &self.endless,
+            lost: &self.lost,
+            unstopped: &self.unstopped,
+            ended: self.walked.ended > 0,
+            cut: self.cut,
+        };
+        each(self.sink, |look, sink| if let Look::Walk(look) = look { look(&seen, sink) });
+    }
+
+    /// Whether a way of leaving a step was not tried yet; it counts as tried from here on.
+    pub(super) fn fresh(&mut self, step: &str, leave: Leave) -> bool {
+        self.tried.insert((step.to_owned(), leave))
+    }
+
+    /// The step of that id.
+    pub(super) fn step(&self, id: &str) -> Option<&'_ Step> {
+        self.on.steps.iter().copied().find(|step| step.id == id)
+    }
+
+    /// The value that closes a step rightly, where it wants one.
+    pub(super) fn right_value(&mut self, node: &Node, step: &Step) -> Option<f64> {
+        let done = rightly(&mut self.hand, &self.on, &self.literals, node)?;
+        answer::closed_with(&done, step)
+    }
+}
+
+/// Whether an adjuster was moved and stands nowhere that was chosen.
+fn unset(place: &Place) -> bool {
+    place.adjusters.values().any(|known| known.position != Position::Uncounted && known.left_where_it_stands().is_none())
+}
+
+/// Whether an event moves the job on.
+fn moves(event: &Event) -> bool {
+    event.changes_job()
+        || matches!(event, Event::Acknowledged { .. } | Event::JobClosed { .. } | Event::Opened { .. } | Event::Shown { .. })
+}
+
+/// Notes the guards of a list: a step in hand or closed applied; one that is open with the work past it did not.
+fn note(
+    steps: &[Step],
+    place: &Place,
+    cursor: &str,
+    here: &mut bool,
+    guards: &mut BTreeMap<String, Both>,
+) {
+    for step in steps {
+        if place.branching.contains(&step.id) && !*here && !place.closed.contains_key(&step.id) {
+            note(&step.fails, place, cursor, here, guards);
+        }
+        if step.id == cursor {
+            *here = true;
+        }
+        if step.when.is_some() {
+            let both = guards.entry(step.id.clone()).or_default();
+            if step.id == cursor || place.closed.contains_key(&step.id) {
+                both.yes = true;
+            } else if !*here {
+                both.no = true;
+            }
+        }
+        if *here {
+            return;
+        }
+    }
+}
+
+fn minutes(node: &Node) -> BTreeMap<String, f64> {
+    let locked = node.state.record.locked.iter();
+    locked.map(|((_, part), one)| (part.clone(), (node.now - one.at).num_milliseconds() as f64 / 60_000.0)).collect()
+}

@@ -1,0 +1,149 @@
+//! The hand that drives the bench: an act or an opening in, the job after it out.
+
+use super::trail::Trail;
+use crate::act::{Act, ActName, Heard, Slots, Waiting};
+use crate::bench::state::{Place, State, apply};
+use crate::bench::{Answer, Input, Past, decide};
+use crate::event::{Envelope, Event, Utterance, VERSION};
+use crate::rulebase::Pack;
+use chrono::{DateTime, Duration, FixedOffset};
+
+/// Time between two lines.
+pub const PACE: i64 = 20;
+/// Values kept for the judging of counts that are repeated.
+const KEPT: usize = 6;
+
+/// A job as it stands on a path.
+#[derive(Clone)]
+pub struct Node {
+    /// The job.
+    pub state: State,
+    /// What it waits for.
+    pub waiting: Waiting,
+    /// The time.
+    pub now: DateTime<FixedOffset>,
+    /// What the path has done that the job does not keep.
+    pub trail: Trail,
+    /// Whether nothing was left out or done ahead on the way here.
+    pub clean: bool,
+}
+
+impl Node {
+    /// The step in hand.
+    pub fn cursor(&self) -> Option<&str> {
+        self.state.place()?.cursor.as_deref()
+    }
+
+    /// The unit on the bench.
+    pub fn place(&self) -> Option<&Place> {
+        self.state.place()
+    }
+
+    /// The same some seconds later.
+    pub fn later(mut self, seconds: i64) -> Self {
+        self.now += Duration::seconds(seconds);
+        self
+    }
+
+    /// Lets go of what only the log tells: a path that leaves the main one carries no more than it needs.
+    pub fn slim(mut self) -> Self {
+        let record = &mut self.state.record;
+        let spare = record.kept.len().saturating_sub(KEPT);
+        record.kept.drain(..spare);
+        record.shown.clear();
+        record.closed.clear();
+        record.findings.clear();
+        record.reasons.clear();
+        self.state.events.clear();
+        self
+    }
+}
+
+/// What came of a line.
+pub struct Step {
+    /// The job after it.
+    pub node: Node,
+    /// The events, with the job before each that closed a step.
+    pub events: Vec<Event>,
+    /// The answer.
+    pub answer: Answer,
+}
+
+/// The hand.
+pub struct Hand<'a> {
+    rules: &'a Pack,
+    past: Past,
+    lines: u64,
+    /// Decisions asked of the bench.
+    pub decisions: usize,
+}
+
+impl<'a> Hand<'a> {
+    /// A hand on a pack's bench.
+    pub fn new(rules: &'a Pack) -> Self {
+        Self { rules, past: Past { next_number: 1, last: None }, lines: 0, decisions: 0 }
+    }
+
+    /// An empty bench.
+    pub fn nothing() -> Node {
+        Node {
+            state: State::default(),
+            waiting: Waiting::default(),
+            now: DateTime::UNIX_EPOCH.fixed_offset(),
+            trail: Trail::default(),
+            clean: true,
+        }
+    }
+
+    /// Says an act.
+    pub fn act(&mut self, from: &Node, act: ActName, slots: Slots) -> Step {
+        self.hear(from, Act { act, slots })
+    }
+
+    /// Says an act without slots.
+    pub fn say(&mut self, from: &Node, act: ActName) -> Step {
+        self.act(from, act, Slots::default())
+    }
+
+    fn hear(&mut self, from: &Node, act: Act) -> Step {
+        let utterance = self.utterance();
+        let heard = Heard::take(vec![act], 1.0);
+        self.decide(from, Input::Heard { utterance: utterance.clone(), heard }, utterance)
+    }
+
+    /// Opens the bench again on the job.
+    pub fn opened(&mut self, from: &Node) -> Step {
+        let utterance = self.utterance();
+        self.decide(from, Input::Opened, utterance)
+    }
+
+    fn utterance(&mut self) -> Utterance {
+        self.lines += 1;
+        Utterance { id: self.lines.to_string(), heard: None, understood: Vec::new(), ear: false }
+    }
+
+    fn decide(&mut self, from: &Node, input: Input, utterance: Utterance) -> Step {
+        self.decisions += 1;
+        let mut node = from.clone().later(PACE);
+        let decision = decide(self.rules, &self.past, &node.state, &input, node.now);
+        for (index, event) in decision.events.iter().enumerate() {
+            let envelope = Envelope {
+                id: format!("{}-{index}", utterance.id),
+                bench: String::new(),
+                job: String::new(),
+                sequence: 0,
+                utterance: utterance.clone(),
+                version: VERSION,
+                at: node.now,
+                by: None,
+                place: node.state.progress.current.clone(),
+                step: None,
+                pack: String::new(),
+                event: event.clone(),
+            };
+            apply(&mut node.state, &envelope);
+        }
+        node.waiting = decision.waiting;
+        Step { node, events: decision.events, answer: decision.answer }
+    }
+}

@@ -1,0 +1,20 @@
+//! The walk: every path of a procedure on the bench's own `decide` and `apply`, without a copy of their logic.
+//!
+//! The main path answers everything rightly. From each of its states each way of leaving it is tried once (no, out of
+//! limits, too late, another value, left out, back, taken back, ahead, taken up again), and followed by right answers
+//! until it comes back to a state seen before or to the end; inside a loop the ways of leaving are tried a second time,
+//! so that pairs within one loop are met. Two states are the same when they differ in nothing that the steps to come
+//! can tell. That, and not the product of all answers, is what makes the work linear in the steps.
+
+mod answer;
+mod candidates;
+mod deviate;
+mod digest;
+mod explore;
+mod hand;
+mod seen;
+mod trail;
+
+pub use seen::{Finish, Moment, Seen};
+
+pub(super) use explore::walk;

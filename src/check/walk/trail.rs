@@ -1,0 +1,113 @@
+//! What a path has done that the job itself does not keep: what came apart, what was worn, what was wetted.
+
+use crate::bench::state::{Fitting, Place};
+use crate::event::{Change, Moved};
+use crate::rulebase::{AdjusterKind, Deed, Step, UnitCard};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What a path has done.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Trail {
+    /// Adjusters that are apart.
+    pub apart: BTreeSet<String>,
+    /// Adjusters that were put back and whose mark was not looked at since.
+    pub unlooked: BTreeSet<String>,
+    /// Clickers that were apart or zeroed and not counted since.
+    pub uncounted: BTreeSet<String>,
+    /// Parts that came off, or undone, and were not renewed since.
+    pub worn: BTreeSet<String>,
+    /// Parts whose threadlocker was broken by taking them off, and not put on again.
+    pub dry: BTreeSet<String>,
+    /// Adjusters that were set, or lost, since the settings as left were said back.
+    pub unsaid: BTreeSet<String>,
+    /// Minutes of waits since the threadlocker of a part was put on.
+    pub waited: BTreeMap<String, u32>,
+    /// The step that last did something to a part or an adjuster.
+    pub last: BTreeMap<String, String>,
+    /// Settings said back as found, as left.
+    pub said_back: BTreeSet<String>,
+}
+
+impl Trail {
+    /// Follows a step that was closed with these changes.
+    pub fn closed(&mut self, card: &UnitCard, step: &Step, moved: &[Moved]) {
+        if let Some(about) = &step.about {
+            self.of_adjuster(card, about, step);
+        }
+        if let Some(timer) = &step.timer {
+            let minutes = timer.lasts.in_unit(crate::quantity::Unit::Minute).unwrap_or_default();
+            self.waited.values_mut().for_each(|waited| *waited += minutes.ceil() as u32);
+        }
+        for change in moved {
+            self.of_change(card, change, step);
+        }
+    }
+
+    fn of_adjuster(&mut self, card: &UnitCard, about: &str, step: &Step) {
+        let Some(adjuster) = card.adjuster(about) else { return };
+        let clicker = matches!(adjuster.kind, AdjusterKind::Clicker { .. });
+        match step.deed {
+            Deed::Rock | Deed::Remove => {
+                self.apart.insert(about.to_owned());
+                self.unlooked.remove(about);
+            }
+            Deed::Press | Deed::Refit => {
+                self.apart.remove(about);
+                if step.question.is_none() {
+                    self.unlooked.insert(about.to_owned());
+                }
+            }
+            Deed::Look | Deed::Align => {
+                self.unlooked.remove(about);
+            }
+            Deed::Zero if clicker => {
+                self.uncounted.insert(about.to_owned());
+            }
+            Deed::Count if step.read.as_ref().is_some_and(|read| read.role.as_str() == "travel-again") => {
+                self.uncounted.remove(about);
+            }
+            _ => {}
+        }
+        if matches!(step.deed, Deed::Set | Deed::Charge) {
+            self.unsaid.insert(about.to_owned());
+        }
+    }
+
+    fn of_change(&mut self, card: &UnitCard, moved: &Moved, step: &Step) {
+        let about = &moved.about;
+        match &moved.change {
+            Change::Lost => {
+                if matches!(card.adjuster(about).map(|one| &one.kind), Some(AdjusterKind::Clicker { .. })) {
+                    self.uncounted.insert(about.clone());
+                }
+            }
+            Change::Off => {
+                self.worn.insert(about.clone());
+                self.dry.insert(about.clone());
+                self.waited.remove(about);
+            }
+            Change::Loose => {
+                self.worn.insert(about.clone());
+            }
+            Change::New => {
+                self.worn.remove(about);
+            }
+            Change::Locked { .. } => {
+                self.dry.remove(about);
+                self.waited.insert(about.clone(), 0);
+            }
+            Change::Tight { .. } => {
+                self.waited.remove(about);
+            }
+            _ => {}
+        }
+        if !matches!(moved.change, Change::Clean | Change::Passed | Change::MarkSeen | Change::Marked) {
+            self.last.insert(about.clone(), step.id.clone());
+        }
+    }
+}
+
+/// How a part stands.
+pub fn fitting(place: &Place, part: &str) -> Fitting {
+    place.parts.get(part).map(|known| known.fitting).unwrap_or_default()
+}
