@@ -187,7 +187,8 @@ impl Technician {
             3..=5 => 2.0,
             _ => 120.0,
         });
-        if out {
+        // Nobody can know of a length that is out where none was told.
+        if out && named.is_some() {
             return value * 3.0;
         }
         self.hands.measure(&what, value);
