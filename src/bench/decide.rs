@@ -172,10 +172,15 @@ fn question(desk: &mut Desk<'_>, act: &Act) {
 
 /// The figure that this answer worked out, exact, for "what's that in ...".
 fn figure(desk: &Desk<'_>, from: usize) -> Option<String> {
-    desk.parts.get(from..)?.iter().rev().find_map(|part| match part {
-        Part::Fact(Fact::Worked { worked, .. }) => worked.first()?.quantity(),
-        _ => None,
-    }).map(Quantity::show)
+    desk.parts
+        .get(from..)?
+        .iter()
+        .rev()
+        .find_map(|part| match part {
+            Part::Fact(Fact::Worked { worked, .. }) => worked.first()?.quantity(),
+            _ => None,
+        })
+        .map(Quantity::show)
 }
 
 /// A question is logged with what it was about; it never moves the job.

@@ -35,7 +35,8 @@ enum Piece<'a> {
 
 fn in_parallel(pack: &Pack) -> Report {
     let cards = pack.units.values().map(|card| Piece::Card(card));
-    let procedures = pack.procedures.values().filter_map(|one| Some(Piece::Procedure(one, pack.units.get(&one.unit)?)));
+    let procedures =
+        pack.procedures.values().filter_map(|one| Some(Piece::Procedure(one, pack.units.get(&one.unit)?)));
     let pieces: Vec<Piece<'_>> = std::iter::once(Piece::Pack).chain(cards).chain(procedures).collect();
     let next = AtomicUsize::new(0);
     let worker = || {
@@ -68,13 +69,21 @@ fn work(pack: &Pack, piece: &Piece<'_>) -> (Vec<Found>, Walked) {
         }
         Piece::Card(card) => {
             let subject = OnCard { pack, card };
-            each(&mut sink, |look, sink| if let Look::Card(look) = look { look(&subject, sink) });
+            each(&mut sink, |look, sink| {
+                if let Look::Card(look) = look {
+                    look(&subject, sink)
+                }
+            });
             Walked::default()
         }
         Piece::Procedure(procedure, card) => {
             let steps = procedure.all_steps();
             let subject = OnProcedure { pack, card, procedure, steps: &steps };
-            each(&mut sink, |look, sink| if let Look::Procedure(look) = look { look(&subject, sink) });
+            each(&mut sink, |look, sink| {
+                if let Look::Procedure(look) = look {
+                    look(&subject, sink)
+                }
+            });
             walk::walk(&subject, &mut sink)
         }
     };
@@ -84,7 +93,11 @@ fn work(pack: &Pack, piece: &Piece<'_>) -> (Vec<Found>, Walked) {
 fn on_pack(pack: &Pack, sink: &mut Sink<'_>) {
     let ear = (!pack.talk.rules.is_empty()).then(|| Ear::new(pack));
     let subject = OnPack { pack, ear: ear.as_ref() };
-    each(sink, |look, sink| if let Look::Pack(look) = look { look(&subject, sink) });
+    each(sink, |look, sink| {
+        if let Look::Pack(look) = look {
+            look(&subject, sink)
+        }
+    });
 }
 
 /// Goes through all findings, the sink taking each in turn.

@@ -182,11 +182,15 @@ pub struct ReplayArgs {
 
 /// `check`.
 #[derive(Debug, Clone, Args)]
-#[command(long_about = "Prove a pack of rules: every path of every procedure is walked on the bench itself, and cards, words,\n\
+#[command(
+    long_about = "Prove a pack of rules: every path of every procedure is walked on the bench itself, and cards, words,\n\
 talk and scripts are looked over. Each finding has a place, an excerpt and a way to mend it.\n\n\
-Exit code 1 when something is wrong, 2 when the pack does not load; what is only doubtful or style is told and is 0.")]
-#[command(after_long_help = "Examples:\n  sparehand check my-rules\n  sparehand check my-rules --json\n  sparehand check --explain\n  \
-sparehand check --explain \"left off\"")]
+Exit code 1 when something is wrong, 2 when the pack does not load; what is only doubtful or style is told and is 0."
+)]
+#[command(
+    after_long_help = "Examples:\n  sparehand check my-rules\n  sparehand check my-rules --json\n  sparehand check --explain\n  \
+sparehand check --explain \"left off\""
+)]
 pub struct CheckArgs {
     /// The folder of the pack; the rules of the call when left out.
     pub folder: Option<PathBuf>,

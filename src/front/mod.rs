@@ -20,7 +20,9 @@ pub mod transcript;
 mod wire;
 mod work;
 
-pub use cli::{AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs};
+pub use cli::{
+    AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs,
+};
 pub use log::log_of;
 pub use wire::answer_json;
 

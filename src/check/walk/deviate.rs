@@ -99,7 +99,9 @@ fn no(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
 /// Whether threadlocker stands on something that is tight: a loop may undo it after its open time.
 fn is_locked_up(node: &Node) -> bool {
     let tight = |part: &PartState| part.locked && matches!(part.fitting, Fitting::Torqued | Fitting::Nipped);
-    node.place().is_some_and(|place| place.parts.values().any(tight) && place.parts.values().all(|part| !part.locked || tight(part)))
+    node.place().is_some_and(|place| {
+        place.parts.values().any(tight) && place.parts.values().all(|part| !part.locked || tight(part))
+    })
 }
 
 /// Whether threadlocker stands on anything.
@@ -154,7 +156,11 @@ fn leave(explore: &mut Explore<'_, '_, '_>, node: &Node) {
     for _ in 0..2 {
         if matches!(next.state.progress.pending, Some(Pending::Deviation { .. } | Pending::Skip { .. })) {
             let reason = matches!(next.waiting.kind, WaitingFor::Text);
-            let done = if reason { answer::words(&mut explore.hand, &next) } else { explore.hand.say(&next, ActName::Confirm) };
+            let done = if reason {
+                answer::words(&mut explore.hand, &next)
+            } else {
+                explore.hand.say(&next, ActName::Confirm)
+            };
             next = explore.arrive(&next, done);
         }
     }
@@ -235,7 +241,11 @@ fn skip(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     for _ in 0..2 {
         if matches!(next.state.progress.pending, Some(Pending::Skip { .. })) {
             let reason = matches!(next.waiting.kind, WaitingFor::Text);
-            let done = if reason { answer::words(&mut explore.hand, &next) } else { explore.hand.say(&next, ActName::Confirm) };
+            let done = if reason {
+                answer::words(&mut explore.hand, &next)
+            } else {
+                explore.hand.say(&next, ActName::Confirm)
+            };
             next = explore.arrive(&next, done);
         }
     }
@@ -248,13 +258,19 @@ fn skip(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
 /// The bench opened again, at once and the next day: it must know where it stands.
 fn opened(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     for (way, gone) in [(Leave::Opened, 0), (Leave::NextDay, LONG)] {
-        let worth = gone == 0 || is_wet(node) || node.place().is_some_and(|place| place.parts.values().any(|part| part.safe));
+        let worth = gone == 0
+            || is_wet(node)
+            || node.place().is_some_and(|place| place.parts.values().any(|part| part.safe));
         if !worth || !explore.fresh(&step.id, way) {
             continue;
         }
         let lean = node.clone().slim().later(gone);
         let done = explore.hand.opened(&lean);
-        let told = done.answer.parts.iter().any(|part| matches!(part, Said::Step(_) | Said::Question(_) | Said::Caution(_)));
+        let told = done
+            .answer
+            .parts
+            .iter()
+            .any(|part| matches!(part, Said::Step(_) | Said::Question(_) | Said::Caution(_)));
         let next = explore.arrive(&lean, done);
         if !told || next.waiting.kind == WaitingFor::Nothing {
             explore.lost.insert(step.id.clone());
@@ -316,13 +332,15 @@ fn undo(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
 /// The next step of another part told first: it is taken in its order, or refused.
 fn ahead(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     let here = explore.on.steps.iter().position(|one| one.id == step.id).unwrap_or_default();
-    let later = explore.on.steps.iter().skip(here + 1).find(|one| one.about.is_some() && one.about != step.about);
+    let later =
+        explore.on.steps.iter().skip(here + 1).find(|one| one.about.is_some() && one.about != step.about);
     let Some(about) = later.and_then(|one| one.about.clone()) else { return };
     if !explore.fresh(&step.id, Leave::Ahead) {
         return;
     }
     let lean = node.clone().slim();
-    let mut done = explore.hand.act(&lean, ActName::Confirm, Slots { about: Some(about), ..Slots::default() });
+    let mut done =
+        explore.hand.act(&lean, ActName::Confirm, Slots { about: Some(about), ..Slots::default() });
     // In which order it is told is not the order in which it was done.
     done.node.clean = false;
     let next = explore.arrive(&lean, done);

@@ -93,7 +93,11 @@ fn rates(values: &BTreeMap<String, Value>, words: &Words) -> Vec<f64> {
 }
 
 fn never<'w>(works: &'w Works, words: &Words) -> Option<&'w str> {
-    works.never.iter().find(|never| never.cues.iter().any(|cue| words.cue(cue) > 0)).map(|never| never.why.as_str())
+    works
+        .never
+        .iter()
+        .find(|never| never.cues.iter().any(|cue| words.cue(cue) > 0))
+        .map(|never| never.why.as_str())
 }
 
 /// One question on its way to an answer.
@@ -187,7 +191,11 @@ impl Case<'_> {
         }
     }
 
-    fn call(&self, given: &BTreeMap<String, Value>, way: &BTreeMap<String, String>) -> Result<Worked, Refused> {
+    fn call(
+        &self,
+        given: &BTreeMap<String, Value>,
+        way: &BTreeMap<String, String>,
+    ) -> Result<Worked, Refused> {
         let mut given = given.clone();
         given.extend(way.iter().map(|(name, text)| (name.clone(), Value::Text(text.clone()))));
         if let Some(want) = &self.asking.want {
@@ -216,7 +224,14 @@ impl Case<'_> {
     }
 
     /// Asks for one input, and keeps what was said until it comes.
-    fn ask(&self, desk: &mut Desk<'_>, said: &BTreeMap<String, Value>, input: &str, ask: &str, unit: Option<Unit>) {
+    fn ask(
+        &self,
+        desk: &mut Desk<'_>,
+        said: &BTreeMap<String, Value>,
+        input: &str,
+        ask: &str,
+        unit: Option<Unit>,
+    ) {
         let called = self.asking.input(input).and_then(|found| found.called.as_deref());
         let ask = called.map_or_else(|| ask.to_owned(), |called| format!("what is the {called}?"));
         // A caution that waits for its acknowledgement stays the open question.
@@ -274,7 +289,8 @@ pub fn answered(desk: &mut Desk<'_>, act: &Act, pending: &Pending) -> bool {
     let Some(asking) = talk.works.find(ask) else { return false };
     let Some(working) = asking.working() else { return false };
     let words = words_of(desk, act);
-    let another = pick::pick(&talk.works, None, &words).is_some_and(|other| other.cue > 1 && other.asking.ask != *ask);
+    let another =
+        pick::pick(&talk.works, None, &words).is_some_and(|other| other.cue > 1 && other.asking.ask != *ask);
     if act.act == ActName::AskWork && another {
         return false;
     }
@@ -284,7 +300,12 @@ pub fn answered(desk: &mut Desk<'_>, act: &Act, pending: &Pending) -> bool {
     said.insert(missing.clone(), value);
     let said = read_back(working, said);
     desk.emit(crate::event::Event::Settled);
-    let case = Case { asking, working, about: (about.clone(), about.is_some()), rates: rates(&said, &Words::default()) };
+    let case = Case {
+        asking,
+        working,
+        about: (about.clone(), about.is_some()),
+        rates: rates(&said, &Words::default()),
+    };
     case.go_on(desk, said);
     desk.show_step = false;
     true
@@ -292,7 +313,8 @@ pub fn answered(desk: &mut Desk<'_>, act: &Act, pending: &Pending) -> bool {
 
 /// Texts kept in the record become quantities again where the input counts something.
 fn read_back(working: &Working, said: BTreeMap<String, Value>) -> BTreeMap<String, Value> {
-    let read = |name: &str, value: Value| match (&value, working.input(name).and_then(registry::Input::unit)) {
+    let read = |name: &str, value: Value| match (&value, working.input(name).and_then(registry::Input::unit))
+    {
         (Value::Text(text), Some(_)) if !text.contains("gauge") && !text.contains("abs") => {
             crate::quantity::Quantity::parse(text).map_or(value, Value::Quantity)
         }
@@ -305,7 +327,13 @@ fn read_back(working: &Working, said: BTreeMap<String, Value>) -> BTreeMap<Strin
 /// question that it is. Nothing that changes the job is ever made of such a line, and no line that does is touched,
 /// unless nothing is kept anyway (`asking`: the line was asked one-shot, so it can only be a question).
 #[must_use]
-pub fn instead(works: &Works, open: Option<&Pending>, said: &str, heard: &Heard, asking: bool) -> Option<Heard> {
+pub fn instead(
+    works: &Works,
+    open: Option<&Pending>,
+    said: &str,
+    heard: &Heard,
+    asking: bool,
+) -> Option<Heard> {
     if let Some(answer) = open.and_then(|open| to_open(works, open, said, heard)) {
         return Some(answer);
     }
@@ -316,7 +344,8 @@ pub fn instead(works: &Works, open: Option<&Pending>, said: &str, heard: &Heard,
         Outcome::Ask | Outcome::Decline => heard.refused.is_none(),
     };
     // A doubt between entries is left to its question unless the line itself asks something.
-    let bare = heard.outcome == Outcome::Decline || (heard.outcome == Outcome::Ask && heard.between.is_empty());
+    let bare =
+        heard.outcome == Outcome::Decline || (heard.outcome == Outcome::Ask && heard.between.is_empty());
     let words = Words::of(said);
     if !open || !(bare || asking || asks(&words)) {
         return None;
@@ -364,10 +393,12 @@ const SHORT: usize = 4;
 
 /// Whether a line asks for a figure in another unit ("what's thirty joules in foot pounds", "convert thirty two").
 fn converts(words: &Words) -> bool {
-    let asked = words.at(0) == "convert" || words.find("how many").is_some() || words.find("what is").is_some();
+    let asked =
+        words.at(0) == "convert" || words.find("how many").is_some() || words.find("what is").is_some();
     let [figure] = words.figures.as_slice() else { return false };
     let [(at, _)] = words.units.as_slice() else { return words.at(0) == "convert" };
-    let led = at.checked_sub(1).is_some_and(|before| matches!(words.at(before), "in" | "to" | "into" | "many"));
+    let led =
+        at.checked_sub(1).is_some_and(|before| matches!(words.at(before), "in" | "to" | "into" | "many"));
     asked && led && figure.unit.is_some()
 }
 
@@ -381,8 +412,8 @@ fn act(picked: &pick::Picked<'_>, words: &Words) -> Act {
 /// Whether a line asks something.
 fn asks(words: &Words) -> bool {
     const ASKING: [&str; 19] = [
-        "what", "how", "which", "where", "when", "will", "can", "does", "is", "give", "tell", "work", "mix", "would",
-        "do", "am", "convert", "should", "still",
+        "what", "how", "which", "where", "when", "will", "can", "does", "is", "give", "tell", "work", "mix",
+        "would", "do", "am", "convert", "should", "still",
     ];
     words.tokens.iter().any(|word| ASKING.contains(&word.as_str()) || word.starts_with("what"))
 }
