@@ -77,7 +77,7 @@ pub fn is_instruction(text: &str) -> bool {
     if matches!(first.as_str(), "if" | "when" | "while" | "with" | "before" | "after" | "until" | "once") {
         return true;
     }
-    !NO_BEGINNING.contains(&first.as_str()) && !(first.ends_with("ing") && first.len() > 5 && !is_verb(first))
+    !(NO_BEGINNING.contains(&first.as_str()) || first.ends_with("ing") && first.len() > 5 && !is_verb(first))
 }
 
 /// The word of a condition that stands behind what to do.

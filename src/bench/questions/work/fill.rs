@@ -189,15 +189,13 @@ fn begins_after(words: &Words, end: usize, phrase: &[&str]) -> bool {
     if phrase.is_empty() {
         return true;
     }
-    let mut start = end;
-    for _ in 0..=2 {
+    for start in end..=end + 2 {
         if words.stands(start, phrase) {
             return true;
         }
         if !small(words.at(start)) || words.at(start).is_empty() {
             return false;
         }
-        start += 1;
     }
     false
 }

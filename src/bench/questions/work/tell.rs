@@ -29,7 +29,7 @@ pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
     let split: Vec<&str> = asking.each.keys().map(String::as_str).collect();
     let figures: Vec<String> = worked.iter().map(|one| figure(asking, one, &split)).collect();
     let inputs = worked.first().map(|one| inputs(asking, one, rest, &split)).unwrap_or_default();
-    let cautions: Vec<String> = worked.iter().flat_map(|one| spoken_cautions(one)).take(2).collect();
+    let cautions: Vec<String> = worked.iter().flat_map(spoken_cautions).take(2).collect();
     let sentences =
         [vec![figures.join("; ")], vec![inputs], asking.note.clone().into_iter().collect(), cautions];
     let say: Vec<String> =
