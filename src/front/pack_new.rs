@@ -8,6 +8,18 @@ use std::path::{Path, PathBuf};
 
 const UNIT: &str = include_str!("templates/unit.yaml");
 const PROCEDURE: &str = include_str!("templates/procedure.yaml");
+/// Steps that make the unit safe are never skipped; the proof stands before whatever it makes safe.
+const SAFE: &str = "  # Steps that make the unit safe are never skipped. The proof stands before whatever it makes safe.
+  make-safe:
+    makes safe: yes
+    steps:
+      - prove: SPRING
+        say: Turn the CALLED by hand.
+        question: Does the CALLED turn freely by hand?
+        before: [stored energy in the spring]
+        stop: Stop. The CALLED is under load. Find what holds it.
+
+";
 const STARTERS: [(&str, &str); 3] = [
     ("pack.yaml", include_str!("templates/pack.yaml")),
     ("tools.yaml", include_str!("templates/tools.yaml")),
@@ -53,10 +65,17 @@ pub fn procedure(cli: &Cli, name: &str, unit: Option<&str>) -> Result<u8, Fault>
         .replace("NAME", name)
         .replace("WORDS", &name.replace('-', " "))
         .replace("UNIT", &card.id)
+        .replace("SAFE\n", &safe(card))
         .replace("COUNTS\n", &counts(card))
         .replace("RESTORES\n", &restores(card));
     write(&folder, &format!("procedures/{name}.{}.yaml", card.id), &text)?;
     next(&folder)
+}
+
+/// The proof that a spring is loose, where the unit has one.
+fn safe(card: &UnitCard) -> String {
+    let spring = card.parts.iter().find(|part| !part.springs.is_empty());
+    spring.map_or_else(String::new, |spring| SAFE.replace("SPRING", &spring.id).replace("CALLED", spring.name()))
 }
 
 /// Every adjuster counted as it was found, a clicker to both its stops.
