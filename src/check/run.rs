@@ -13,6 +13,13 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 /// Workers that share out cards and procedures. More than the cores of a bench's machine would gain nothing.
 const WORKERS: usize = 2;
 
+/// Decisions of the bench for each step of a procedure: no walk that was measured needs more than 30.
+const EACH: usize = 60;
+/// Decisions for a pack as a whole: a large one is walked less widely, so that it is checked in tens of seconds.
+const IN_ALL: usize = 500_000;
+/// Decisions for each step that even the largest pack gets: the main path, and no to each question.
+const EVEN_THEN: usize = 2;
+
 /// The finding of that name, in words or joined by `-`.
 pub fn finding(name: &str) -> Option<&'static Finding> {
     FINDINGS.iter().copied().find(|finding| finding.name == name || finding.slug() == name)
@@ -39,10 +46,12 @@ fn in_parallel(pack: &Pack) -> Report {
         pack.procedures.values().filter_map(|one| Some(Piece::Procedure(one, pack.units.get(&one.unit)?)));
     let pieces: Vec<Piece<'_>> = std::iter::once(Piece::Pack).chain(cards).chain(procedures).collect();
     let next = AtomicUsize::new(0);
+    let steps: usize = pack.procedures.values().map(|procedure| procedure.all_steps().len()).sum();
+    let bound = (IN_ALL / steps.max(1)).clamp(EVEN_THEN, EACH);
     let worker = || {
         let mut own = Report::default();
         while let Some(piece) = pieces.get(next.fetch_add(1, Ordering::Relaxed)) {
-            let (found, walked) = work(pack, piece);
+            let (found, walked) = work(pack, piece, bound);
             own.found.extend(found);
             own.walked += walked;
         }
@@ -59,7 +68,7 @@ fn in_parallel(pack: &Pack) -> Report {
     })
 }
 
-fn work(pack: &Pack, piece: &Piece<'_>) -> (Vec<Found>, Walked) {
+fn work(pack: &Pack, piece: &Piece<'_>, bound: usize) -> (Vec<Found>, Walked) {
     let Some(first) = FINDINGS.first() else { return Default::default() };
     let mut sink = Sink::new(pack, first);
     let walked = match piece {
@@ -84,7 +93,7 @@ fn work(pack: &Pack, piece: &Piece<'_>) -> (Vec<Found>, Walked) {
                     look(&subject, sink)
                 }
             });
-            walk::walk(&subject, &mut sink)
+            walk::walk(&subject, bound, &mut sink)
         }
     };
     (sink.into_found(), walked)

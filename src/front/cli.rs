@@ -207,4 +207,39 @@ pub enum PackCommand {
         /// The folder; it must not hold anything yet.
         folder: PathBuf,
     },
+    /// Print the form of a pack's files as JSON Schema, for an editor
+    Schema {
+        /// `pack`, `unit`, `procedure`, `cautions` or `tools`; all when left out.
+        file: Option<String>,
+    },
+    /// Begin a unit card or a procedure in the folder of `--rules`, or in this one
+    New {
+        /// What to begin.
+        #[command(subcommand)]
+        what: NewCommand,
+    },
+    /// Print a unit card or a procedure as a page in Markdown
+    Show {
+        /// The unit, or the procedure, by id; a procedure's unit after it.
+        #[arg(required = true)]
+        name: Vec<String>,
+    },
+}
+
+/// `pack new`.
+#[derive(Debug, Clone, Subcommand)]
+pub enum NewCommand {
+    /// Begin a unit card
+    Unit {
+        /// Its id, such as `birch-44`.
+        name: String,
+    },
+    /// Begin a procedure for a unit of the pack
+    Procedure {
+        /// Its id, such as `re-spring`.
+        name: String,
+        /// The unit it is for; the pack's only one when left out.
+        #[arg(long)]
+        unit: Option<String>,
+    },
 }

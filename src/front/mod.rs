@@ -13,6 +13,9 @@ mod log;
 mod open;
 mod out;
 mod pack;
+mod pack_new;
+pub mod pack_schema;
+pub mod pack_show;
 mod pipe;
 mod replay;
 mod talk;
@@ -21,7 +24,7 @@ mod wire;
 mod work;
 
 pub use cli::{
-    AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs,
+    AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, NewCommand, PackCommand, PipeArgs, Place, ReplayArgs,
 };
 pub use log::log_of;
 pub use wire::answer_json;

@@ -21,7 +21,10 @@ pub fn convert(desk: &mut Desk<'_>, act: &Act, words: &Words) {
     let value = match figure {
         Some(Figure { value, unit: Some(unit), .. }) => Some(Quantity::new(*value, *unit)),
         Some(Figure { unit: None, value, .. }) => {
-            return ask(desk, &format!("{} of what, and into what?", crate::quantity::figures::words(*value)));
+            return ask(
+                desk,
+                &format!("{} of what, and into what?", crate::quantity::figures::words(*value)),
+            );
         }
         None => in_hand(desk, into),
     };
