@@ -231,7 +231,7 @@ pub fn turned(explore: &mut Explore<'_, '_, '_>, node: &Node) {
 
 /// The main answer after threadlocker has stood too long, or a guard's time has run.
 fn late(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
-    if !(explore.literals.eyes.any && is_wet(node)) || !explore.fresh(&step.id, Leave::Late) {
+    if !(explore.literals.eyes.any && is_wet(node) && explore.fresh(&step.id, Leave::Late)) {
         return;
     }
     // What stands too long by the technician's own doing is told by the bench, and is no fault of the pack.
