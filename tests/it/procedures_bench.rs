@@ -105,7 +105,7 @@ fn a_spring_proved_loose_is_proved_again_only_while_it_should_be_loose() {
         before.act(ActName::Pause, Slots::default());
         before.act(ActName::Resume, Slots::default());
         assert_eq!(before.step(), "make-safe/prove-spring", "{unit}");
-        walk.value(4.0);
+        walk.value(2.0);
         let step = walk.step();
         walk.act(ActName::Pause, Slots::default());
         walk.act(ActName::Resume, Slots::default());
@@ -168,7 +168,10 @@ fn a_step_may_say_how_it_is_held() {
     let procedure = walk.pack.procedure("re-spring", "lark-43").unwrap();
     let all = procedure.all_steps();
     let step = |id: &str| (*all.iter().find(|step| step.id == id).unwrap()).clone();
-    assert_eq!(step("hand-over/look-axle-clamp/loosen-axle-clamp").hold.as_deref(), Some("the clamp, by hand"));
+    assert_eq!(
+        step("hand-over/look-axle-clamp/loosen-axle-clamp").hold.as_deref(),
+        Some("the clamp, by hand")
+    );
     let plate = step("make-safe/hold-spring");
     assert_eq!((plate.deed, plate.hold), (sparehand::rulebase::Deed::Hold, None));
 }
