@@ -9,6 +9,7 @@ use super::model::{Model, Sample};
 use super::names::Names;
 use super::phrases::Phrases;
 use super::sample::Sampler;
+use super::senses::Senses;
 use super::token::{Token, tokens};
 use crate::rulebase::talk::{Expr, Talk, TalkRule, Words};
 use std::collections::{BTreeMap, BTreeSet, HashSet};
@@ -32,6 +33,8 @@ pub struct Compiled {
     pub lexicon: Lexicon,
     /// The linear model over the classes.
     pub model: Model,
+    /// The senses of words.
+    pub senses: Senses,
     /// Rewrites.
     pub phrases: Phrases,
     /// Words without meaning.
@@ -42,6 +45,8 @@ pub struct Compiled {
     pub words: Words,
     /// For each class, the stems of the words that its examples use.
     pub class_words: Vec<HashSet<String>>,
+    /// Stems of words that show that a line is about something else than the unit.
+    pub elsewhere: HashSet<String>,
     /// Stems of words that several examples of bench talk use.
     pub domain: HashSet<String>,
 }
@@ -65,7 +70,8 @@ impl Compiled {
     #[must_use]
     pub fn new(talk: &Talk, spot: &Spotter<'_>, parts: &Names, unit_words: &HashSet<String>) -> Self {
         let mut out =
-            Self { words: talk.words.clone(), phrases: Phrases::new(&talk.words.means), ..Self::default() };
+            Self {
+ words: talk.words.clone(), phrases: Phrases::new(&talk.words.means), senses: Senses::new(&talk.senses), ..Self::default() };
         out.fillers = talk.words.fillers.iter().cloned().collect();
         out.small = talk.words.small.iter().cloned().collect();
         let rules = out.nets(talk);
@@ -141,12 +147,13 @@ impl Compiled {
                     seen.known = !rare.contains(&seen.text);
                 }
                 let pieces = self.piece_names(&line.seen);
-                Sample { features: features(&line.seen, &pieces), class: line.class, weight: line.weight }
+                Sample { features: features(&line.seen, &pieces, &self.senses), class: line.class, weight: line.weight }
             })
             .collect();
         self.model = Model::fit(&samples, self.classes.len());
         self.learn_words(&lines);
         self.learn_rule_words(talk, rules);
+        self.learn_elsewhere(talk);
     }
 
     /// A word as the model sees it.

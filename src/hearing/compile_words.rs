@@ -46,6 +46,22 @@ impl Compiled {
         }
     }
 
+    /// Words of other matters: those listed, and those of the senses listed that no act's example uses.
+    pub(super) fn learn_elsewhere(&mut self, talk: &Talk) {
+        let bench: HashSet<String> = self.lexicon.bench().iter().map(|word| stem(word)).collect();
+        for word in &talk.words.elsewhere {
+            match word.strip_prefix('<').and_then(|name| talk.senses.get(name.trim_end_matches('>'))) {
+                Some(list) => {
+                    let single = list.iter().filter(|entry| !entry.contains(' ')).map(|entry| stem(entry));
+                    self.elsewhere.extend(single.filter(|root| !bench.contains(root)));
+                }
+                None => {
+                    self.elsewhere.insert(stem(word));
+                }
+            }
+        }
+    }
+
     /// Words that make a line the bench's: those of every class but chatter and asides.
     pub(super) fn bench_words(&self, talk: &Talk, lines: &[Example]) -> BTreeSet<String> {
         let mut out = BTreeSet::new();

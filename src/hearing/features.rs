@@ -1,6 +1,7 @@
 //! What the linear model sees of a clause.
 
 use super::model::{Feature, feature};
+use super::senses::{Sense, Senses};
 use super::stem::stem;
 use std::collections::BTreeSet;
 
@@ -19,7 +20,7 @@ pub struct Seen {
 
 /// The features of a clause: its words and stems, neighbours, first and last words, and the pieces found in it.
 #[must_use]
-pub fn features(clause: &[Seen], pieces: &BTreeSet<String>) -> Vec<Feature> {
+pub fn features(clause: &[Seen], pieces: &BTreeSet<String>, senses: &Senses) -> Vec<Feature> {
     let mut out = vec![feature(&["bias"])];
     let text = |seen: &Seen| if seen.known { seen.text.clone() } else { "<new>".to_owned() };
     let words: Vec<String> = clause.iter().map(text).collect();
@@ -47,6 +48,8 @@ pub fn features(clause: &[Seen], pieces: &BTreeSet<String>) -> Vec<Feature> {
     for (a, b) in telling.iter().zip(telling.iter().skip(1)) {
         out.push(feature(&["t", a, b]));
     }
+    let roots: Vec<String> = clause.iter().map(|seen| stem(&seen.text)).collect();
+    of_senses(&senses.of(&roots), &mut out);
     let fresh = clause.iter().filter(|seen| !seen.known).count();
     if fresh >= 2 {
         out.push(feature(&["many-new"]));
@@ -59,3 +62,24 @@ pub fn features(clause: &[Seen], pieces: &BTreeSet<String>) -> Vec<Feature> {
     out.dedup();
     out
 }
+
+/// Senses, neighbouring senses in order, and senses that meet in one clause.
+fn of_senses(line: &[Vec<Sense>], out: &mut Vec<Feature>) {
+    let pair = |kind: u64, a: Sense, b: Sense| {
+        (kind << 32 | u64::from(a) << 16 | u64::from(b)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
+    };
+    for (at, here) in line.iter().enumerate() {
+        for a in here {
+            out.push(pair(1, *a, 0));
+            for b in line.get(at + 1).into_iter().flatten() {
+                out.push(pair(2, *a, *b));
+            }
+            for b in line.iter().skip(at + 1).take(REACH).flatten() {
+                out.push(pair(3, *a.min(b), *a.max(b)));
+            }
+        }
+    }
+}
+
+/// How far on two senses still meet.
+const REACH: usize = 5;

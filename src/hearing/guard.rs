@@ -26,7 +26,7 @@ pub fn guard(line: &Parsed<'_>, from: usize, to: usize) -> Guard {
         out.denies |= words.denials.contains(&token.text);
         out.hedges |= words.hedges.contains(&token.text);
         out.reports |= words.reported.contains(&token.text);
-        out.elsewhere |= words.elsewhere.contains(&token.text);
+        out.elsewhere |= line.talk.elsewhere.contains(&super::stem::stem(&token.text));
         out.asks |= token.mark == super::token::Mark::Question;
     }
     out

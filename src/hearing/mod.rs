@@ -27,6 +27,7 @@ mod pack;
 mod parsed;
 mod phrases;
 mod sample;
+mod senses;
 mod slots;
 mod sound;
 mod spot;

@@ -203,7 +203,7 @@ impl<'a> Parsed<'a> {
             .filter(|(at, end, _)| *at >= from && *end <= to)
             .map(|(_, _, name)| name.clone())
             .collect();
-        let chances = self.talk.model.chances(&features(&clause, &pieces));
+        let chances = self.talk.model.chances(&features(&clause, &pieces, &self.talk.senses));
         let known = self.known(from, to);
         let chatter = chances.iter().enumerate().any(|(class, chance)| {
             *chance > 0.5 && matches!(self.talk.classes.get(class), Some(super::class::Class::Decline))

@@ -4,12 +4,14 @@ mod error;
 mod expr;
 mod jsgf;
 mod lexer;
+mod senses;
 mod words;
 mod works;
 
 pub use error::TalkError;
 pub use expr::Expr;
 pub use jsgf::parse_grammar;
+pub use senses::{Senses, parse_senses};
 pub use words::Words;
 pub use works::{Asking, Found, Most, Never, Works};
 
@@ -41,12 +43,14 @@ pub struct Talk {
     pub rules: Vec<TalkRule>,
     /// The word lists.
     pub words: Words,
+    /// What words have in common.
+    pub senses: Senses,
     /// How calculations are asked for.
     pub works: Works,
 }
 
 impl Talk {
-    /// The talk of files given as (name, text): `*.jsgf`, `words.yaml` and `works.yaml`; other names are passed over.
+    /// The talk of files given as (name, text): `*.jsgf`, `words.yaml`, `senses.yaml` and `works.yaml`; other names are passed over.
     ///
     /// # Errors
     /// Every problem found, each with its file, line and a way to mend it.
@@ -62,6 +66,11 @@ impl Talk {
             } else if name.ends_with("words.yaml") {
                 match Words::parse(name, text) {
                     Ok(words) => talk.words = words,
+                    Err(problem) => problems.push(problem),
+                }
+            } else if name.ends_with("senses.yaml") {
+                match parse_senses(name, text) {
+                    Ok(senses) => talk.senses = senses,
                     Err(problem) => problems.push(problem),
                 }
             } else if name.ends_with("works.yaml") {

@@ -22,7 +22,8 @@ pub struct Words {
     pub heard: BTreeMap<String, Vec<String>>,
     /// Words of part names that people use for one another ("compression" for "bump").
     pub also: BTreeMap<String, Vec<String>>,
-    /// Words that show, in a question or a value, that the line is about something else than the unit.
+    /// Words that show, in a question or a value, that the line is about something else than the unit; `<food>` stands
+    /// for the words of a sense.
     pub elsewhere: Vec<String>,
     /// Last words of part names that do not stand for the part alone ("stop").
     pub never_alone: Vec<String>,

@@ -1,0 +1,77 @@
+//! The senses of words: what the model sees of a word that no example showed.
+
+use super::stem::stem;
+use super::token::tokens;
+use std::collections::HashMap;
+
+/// A sense, by its number.
+pub type Sense = u16;
+
+/// The senses of words and phrases.
+#[derive(Debug, Clone, Default)]
+pub struct Senses {
+    words: HashMap<String, Vec<Sense>>,
+    phrases: HashMap<String, Vec<(Vec<String>, Vec<Sense>)>>,
+}
+
+impl Senses {
+    /// The senses of a table, numbered in its order; `prepare` puts a phrase as a line would be put.
+    #[must_use]
+    pub fn new(table: &std::collections::BTreeMap<String, Vec<String>>) -> Self {
+        let mut out = Self::default();
+        for (number, list) in table.values().enumerate() {
+            let Ok(sense) = Sense::try_from(number) else { break };
+            for entry in list {
+                let roots: Vec<String> = tokens(entry).into_iter().map(|token| stem(&token.text)).collect();
+                match roots.as_slice() {
+                    [] => {}
+                    [one] => out.words.entry(one.clone()).or_default().push(sense),
+                    [first, ..] => out.phrase(first.clone(), roots, sense),
+                }
+            }
+        }
+        for list in out.phrases.values_mut() {
+            list.sort_by_key(|(words, _)| std::cmp::Reverse(words.len()));
+        }
+        out
+    }
+
+    fn phrase(&mut self, first: String, roots: Vec<String>, sense: Sense) {
+        let list = self.phrases.entry(first).or_default();
+        match list.iter_mut().find(|(words, _)| *words == roots) {
+            Some((_, senses)) => senses.push(sense),
+            None => list.push((roots, vec![sense])),
+        }
+    }
+
+    /// The senses along a line of stems: for each word or phrase that has any, in order.
+    #[must_use]
+    pub fn of(&self, roots: &[String]) -> Vec<Vec<Sense>> {
+        let mut out = Vec::new();
+        let mut at = 0;
+        while let Some(root) = roots.get(at) {
+            let phrase = self.phrases.get(root).and_then(|list| {
+                list.iter().find(|(words, _)| roots.get(at..at + words.len()) == Some(words.as_slice()))
+            });
+            match phrase {
+                Some((words, senses)) => {
+                    out.push(senses.clone());
+                    at += words.len();
+                }
+                None => {
+                    if let Some(senses) = self.words.get(root) {
+                        out.push(senses.clone());
+                    }
+                    at += 1;
+                }
+            }
+        }
+        out
+    }
+
+    /// Whether a word has a sense by itself.
+    #[must_use]
+    pub fn knows(&self, word: &str) -> bool {
+        self.words.contains_key(&stem(word))
+    }
+}
