@@ -45,8 +45,10 @@ pub struct Compiled {
     pub words: Words,
     /// For each class, the stems of the words that its examples use.
     pub class_words: Vec<HashSet<String>>,
-    /// Stems of words that show that a line is about something else than the unit.
+    /// Words that show that a line is about something else than the unit, and the stems of those that senses list.
     pub elsewhere: HashSet<String>,
+    /// Stems of words of other matters.
+    pub elsewhere_roots: HashSet<String>,
     /// Stems of words that several examples of bench talk use.
     pub domain: HashSet<String>,
 }
@@ -236,6 +238,10 @@ impl Compiled {
                     && self.small.contains(&token.text)
                     && token.text != "no"
             });
+            if matches!(token.text.as_str(), "comma" | "komma" | "coma" | "virgola") && beside_figure {
+                out.push(Token { text: "point".to_owned(), ..token });
+                continue;
+            }
             if doubled || filler {
                 if let Some(last) = out.last_mut() {
                     last.mark = last.mark.max(token.mark);

@@ -53,10 +53,10 @@ impl Compiled {
             match word.strip_prefix('<').and_then(|name| talk.senses.get(name.trim_end_matches('>'))) {
                 Some(list) => {
                     let single = list.iter().filter(|entry| !entry.contains(' ')).map(|entry| stem(entry));
-                    self.elsewhere.extend(single.filter(|root| !bench.contains(root)));
+                    self.elsewhere_roots.extend(single.filter(|root| !bench.contains(root)));
                 }
                 None => {
-                    self.elsewhere.insert(stem(word));
+                    self.elsewhere.insert(word.clone());
                 }
             }
         }

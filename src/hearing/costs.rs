@@ -49,6 +49,22 @@ pub(super) fn most_cost(name: ActName) -> f32 {
     }
 }
 
+/// From what chance on likeness alone decides, where nothing speaks against the act.
+pub(super) fn enough(name: ActName) -> f32 {
+    match name {
+        ActName::Confirm | ActName::Skip | ActName::Finish => 0.9,
+        ActName::Reading
+        | ActName::Correct
+        | ActName::Deny
+        | ActName::Start
+        | ActName::Switch
+        | ActName::Want
+        | ActName::Fitted => 0.85,
+        name if name.is_question() => 0.7,
+        _ => 0.75,
+    }
+}
+
 /// Acts that the model alone never decides.
 pub(super) fn needs_rule(name: ActName) -> bool {
     matches!(

@@ -30,15 +30,29 @@ pub fn decide(
 #[derive(Default)]
 pub(super) struct Taken {
     acts: Vec<Act>,
+    /// For each act, whether it stands on few words that no rule knows.
+    passing: Vec<bool>,
     sure: f32,
     weight: f32,
     beside: f32,
     against: bool,
     numbers: bool,
     unexplained: bool,
+    /// A part of the line says that something was wrong.
+    wrong: bool,
     /// Something was said beside the acts.
     more: bool,
     doubt: Option<(Vec<Act>, Doubt)>,
+}
+
+impl Taken {
+    /// What stands on a few words that no rule knows is a remark, beside an act that is surer.
+    fn drop_passing(&mut self) {
+        if self.passing.iter().any(|passing| !passing) {
+            let mut passing = self.passing.iter();
+            self.acts.retain(|_| passing.next() != Some(&true));
+        }
+    }
 }
 
 impl Judge<'_> {
@@ -110,6 +124,9 @@ impl Judge<'_> {
                     return;
                 }
                 taken.weight += weight;
+                let passing = self.passing(&act, clause);
+                let act = self.carried(act, taken.acts.last());
+                taken.passing.push(passing);
                 taken.acts.push(act);
             }
             // "Eighty, that's eight zero": the same number, spelled out.
@@ -121,6 +138,7 @@ impl Judge<'_> {
             }
             Verdict::Ask(between, why) => taken.doubt = taken.doubt.take().or(Some((between, why))),
             Verdict::Decline => {
+                taken.wrong |= self.admits(clause);
                 let guard = guard(self.parsed, clause.from, clause.to);
                 taken.against |= guard.denies || guard.hedges || guard.reports;
                 let chatter = clause.fits.iter().any(|fit| {
@@ -135,7 +153,10 @@ impl Judge<'_> {
                     mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some()
                 });
             }
-            Verdict::Aside | Verdict::Refuse(_) => taken.more = true,
+            Verdict::Aside | Verdict::Refuse(_) => {
+                taken.wrong |= self.admits(clause);
+                taken.more = true;
+            }
         }
     }
 
@@ -144,6 +165,8 @@ impl Judge<'_> {
             let told = format!("doubt: {why:?}");
             return (Heard::ask(between, why, 0.5), told);
         }
+        taken.drop_passing();
+        self.put_right(&mut taken);
         merge(&mut taken.acts);
         let valued = |act: &Act| act.act == ActName::Reading && act.slots.value.is_some();
         if measure::is_number(self.line.waiting.kind) && taken.acts.iter().any(valued) {
@@ -186,7 +209,14 @@ impl Judge<'_> {
             act.act.is_question() || matches!(act.act, ActName::Note | ActName::Trouble | ActName::Pause)
         };
         if !acts.iter().all(keeps) {
-            if taken.beside > taken.weight.max(1.0) && acts.iter().all(bare) {
+            let light = |act: &Act| {
+                bare(act)
+                    || (matches!(
+                        act.act,
+                        ActName::Resume | ActName::Skip | ActName::Back | ActName::Finish | ActName::Undo
+                    ) && act.slots.reason.is_none())
+            };
+            if taken.beside > taken.weight.max(1.0) && acts.iter().all(light) {
                 return (Heard::decline(0.6), "most of the line is about something else".to_owned());
             }
             let late = self.answers()
@@ -214,6 +244,53 @@ impl Judge<'_> {
         (Heard::take(acts, f64::from(taken.sure)), "clear".to_owned())
     }
 
+    /// Whether an act that changes the job stands on a few words that no rule knows.
+    fn passing(&self, act: &Act, clause: &Clause) -> bool {
+        let short = clause.to - clause.from <= 3;
+        let loose = clause.fits.first().is_none_or(|fit| fit.rule.is_none_or(|(_, cost)| cost > 0.3));
+        let chance = self.chance(act.act, &clause.fits);
+        short
+            && loose
+            && act.slots.value.is_none()
+            && !act.act.is_question()
+            && chance < 0.9
+            && matches!(act.act, ActName::Pause | ActName::Trouble | ActName::Skip | ActName::Back | ActName::Resume | ActName::Undo)
+    }
+
+    /// "Eight on the bump and ten on the rebound": a wish goes on until something else is said.
+    fn carried(&self, mut act: Act, last: Option<&Act>) -> Act {
+        let waits = measure::is_number(self.line.waiting.kind);
+        if !waits && act.act == ActName::Reading && last.is_some_and(|last| last.act == ActName::Want) {
+            act.act = ActName::Want;
+        }
+        act
+    }
+
+    /// Whether a clause says that something was wrong ("my bad", "I misread it").
+    fn admits(&self, clause: &Clause) -> bool {
+        let roots: Vec<String> = self
+            .parsed
+            .tokens
+            .get(clause.from..clause.to)
+            .unwrap_or_default()
+            .iter()
+            .map(|token| super::stem::stem(&token.text))
+            .collect();
+        self.parsed.talk.senses.has(&roots, "slip")
+    }
+
+    /// A value beside words that admit a slip puts the last one right.
+    fn put_right(&self, taken: &mut Taken) {
+        if let [act] = taken.acts.as_mut_slice()
+            && taken.wrong
+            && act.act == ActName::Reading
+            && act.slots.value.is_some()
+        {
+            act.act = ActName::Correct;
+            taken.against = false;
+        }
+    }
+
     /// Where words are waited for, they are the answer unless they are plainly something else.
     pub(super) fn free_text(&self, clauses: &[Clause]) -> Option<(Heard, String)> {
         let classes = &self.parsed.talk.classes;
@@ -221,7 +298,7 @@ impl Judge<'_> {
             clause.fits.first().is_some_and(|fit| match classes.get(fit.class) {
                 Some(Class::Act(act)) => {
                     // A note by likeness alone is words said here: only "note that ..." is a note beside them.
-                    (matches!(act.act, ActName::Note) && fit.rule.is_some())
+                    (matches!(act.act, ActName::Note) && fit.rule.is_some() && clause.from == 0)
                         || ((act.act.is_question()
                             || matches!(
                                 act.act,

@@ -205,7 +205,7 @@ impl Ear {
         let tokens = self.talk.lexicon.mend(self.talk.prepare(line.said), names);
         let known = |word: &str| self.talk.lexicon.knows(word);
         let found = mentions(&tokens, &Scene { known: &known, ..self.scene(names, line.waiting) });
-        (Parsed::new(&self.talk, tokens, found), vocabulary, names)
+        (Parsed::new(&self.talk, tokens, found, line.waiting.kind), vocabulary, names)
     }
 
     /// What was heard in a line.

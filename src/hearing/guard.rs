@@ -11,8 +11,12 @@ pub struct Guard {
     pub hedges: bool,
     /// It says what another said, or what would be.
     pub reports: bool,
-    /// It asks.
+    /// It ends with a question mark.
     pub asks: bool,
+    /// It has the word order or the tail of a question.
+    pub inverted: bool,
+    /// It denies more than once.
+    pub doubled: bool,
     /// It is about something else than the unit.
     pub elsewhere: bool,
 }
@@ -21,15 +25,45 @@ pub struct Guard {
 #[must_use]
 pub fn guard(line: &Parsed<'_>, from: usize, to: usize) -> Guard {
     let words = &line.talk.words;
-    let mut out = Guard::default();
+    let mut out = Guard { inverted: inverted(line, from, to), ..Guard::default() };
+    let mut denials = 0;
     for token in line.tokens.get(from..to).unwrap_or_default() {
         out.denies |= words.denials.contains(&token.text);
+        denials += usize::from(token.text != "no" && words.denials.contains(&token.text));
         out.hedges |= words.hedges.contains(&token.text);
         out.reports |= words.reported.contains(&token.text);
-        out.elsewhere |= line.talk.elsewhere.contains(&super::stem::stem(&token.text));
+        out.elsewhere |= line.talk.elsewhere.contains(&token.text)
+            || line.talk.elsewhere_roots.contains(&super::stem::stem(&token.text));
         out.asks |= token.mark == super::token::Mark::Question;
     }
+    out.doubled = denials > 1;
     out
+}
+
+/// Whether a stretch begins as a question does ("is the ...") or has a question's tail ("... is it").
+fn inverted(line: &Parsed<'_>, from: usize, to: usize) -> bool {
+    let word = |at: usize| line.tokens.get(at).filter(|_| at < to).map_or("", |token| token.text.as_str());
+    let subject = |at: usize| {
+        matches!(
+            word(at),
+            "the" | "it" | "that" | "this" | "these" | "those" | "i" | "we" | "he" | "she" | "they" | "my" | "his" | "there"
+        ) || line.mentions.iter().any(|mention| mention.start == at && mention.slot() == "<part>")
+    };
+    let opens = match word(from) {
+        "is" | "are" | "was" | "were" | "does" | "should" | "am" => subject(from + 1),
+        "did" | "have" | "has" => subject(from + 1) && !matches!(word(from + 1), "it" | "that" | "this" | "the"),
+        _ => false,
+    };
+    let tail = to.checked_sub(2).filter(|at| *at > from).is_some_and(|at| {
+        matches!(
+            (word(at), word(at + 1)),
+            ("is" | "was" | "does" | "has" | "should" | "will", "it" | "that" | "he" | "she")
+                | ("am" | "do" | "should", "i")
+                | ("are", "they")
+                | ("or", "not" | "no" | "what")
+        )
+    });
+    opens || tail
 }
 
 impl Guard {

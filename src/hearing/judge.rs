@@ -2,7 +2,7 @@
 
 use super::class::Class;
 use super::clauses::Clause;
-use super::costs::{most_cost, needed, needs_rule};
+use super::costs::{enough, most_cost, needed, needs_rule};
 use super::ear::Line;
 use super::guard::guard;
 use super::measure;
@@ -92,6 +92,19 @@ impl Judge<'_> {
         sum >= 0.28 && sum >= 1.8 * next
     }
 
+    /// The chance of an act, whatever slots its classes fix.
+    pub(super) fn chance(&self, name: ActName, fits: &[Fitting]) -> f32 {
+        let of = |fit: &&Fitting| self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(name);
+        fits.iter().filter(of).map(|fit| fit.chance).sum()
+    }
+
+    /// Whether likeness alone decides: nothing speaks against the act, and at most one word is strange to it.
+    pub(super) fn certain(&self, act: &Act, fits: &[Fitting], source: &Source<'_>) -> bool {
+        let against = guard(self.parsed, source.from, source.to).any() && !act.act.is_question();
+        let (_, foreign) = fits.first().map_or((0, 0), |fit| self.parsed.foreign(source.from, source.to, fit.class));
+        !against && foreign <= 1 && self.chance(act.act, fits) >= enough(act.act)
+    }
+
     pub(super) fn act(
         &self,
         act: &Act,
@@ -120,39 +133,25 @@ impl Judge<'_> {
         if act.act == ActName::Trouble && (supposed.contains(" if ") || supposed.contains(" would have ")) {
             return Verdict::Ask(vec![act], Doubt::Hedged);
         }
-        let needs = matches!(act.act, ActName::AskSwap | ActName::AskWork | ActName::Again | ActName::Pause);
-        if needs
-            && fit.rule.is_none_or(|(_, cost)| cost > 1.2)
-            && fit.chance < 0.72
-            && self.line.waiting.kind != WaitingFor::Tool
-        {
-            return if fit.chance > 0.4 && fit.score > 0.3 {
-                Verdict::Ask(vec![act], Doubt::Meaning)
-            } else {
-                Verdict::Decline
-            };
+        if let Some(verdict) = self.questioned(&act, source) {
+            return verdict;
         }
-        if let Some(verdict) = self.out_of_place(&act, fit, source) {
+        if let Some(verdict) = self.out_of_place(&act, fit, clause_fits, source) {
             return verdict;
         }
         let lead = self.leads(fit, clause_fits);
-        let plain = !guard(self.parsed, source.from, source.to).any();
-        let certain = plain && fit.chance >= 0.88 && self.parsed.known(source.from, source.to) > 0.85;
-        let too_loose =
-            fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act) && !(certain && cost <= 1.0));
-        let no_rule = fit.rule.is_none()
-            && needs_rule(act.act)
-            && !(certain && fit.chance >= 0.94 && act.act != ActName::Switch && act.act != ActName::Confirm);
+        let certain = self.certain(&act, clause_fits, source);
+        let too_loose = fit.rule.is_some_and(|(_, cost)| cost > most_cost(act.act)) && !certain;
+        let no_rule = fit.rule.is_none() && needs_rule(act.act) && !certain;
         if act.act == ActName::Deny && guard(self.parsed, source.from, source.to).reports {
             return Verdict::Decline;
         }
         let part = source.mentions().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
-        if act.act.is_question() && !part && fit.rule.is_none_or(|(_, cost)| cost > 0.8) && fit.chance < 0.76
-        {
+        if act.act.is_question() && !part && !certain && fit.rule.is_none_or(|(_, cost)| cost > 0.8) {
             return if lead { Verdict::Ask(vec![act], Doubt::Meaning) } else { Verdict::Decline };
         }
         let asks = act.act.is_question() && lead && self.parsed.known(source.from, source.to) > 0.75;
-        if too_loose || (fit.score < needed(act.act) && !asks) || no_rule {
+        if too_loose || (fit.score < needed(act.act) && !asks && !certain) || no_rule {
             return if fit.score < 0.3 {
                 Verdict::Decline
             } else if act.act.is_question() {
@@ -179,6 +178,21 @@ impl Judge<'_> {
             ActName::Reading | ActName::Correct => self.value(act, Some(fit), source),
             _ => self.named(act, fit, source),
         }
+    }
+
+    /// What claims a state or a value and is put as a question, or denied twice over, claims nothing.
+    fn questioned(&self, act: &Act, source: &Source<'_>) -> Option<Verdict> {
+        let guard = guard(self.parsed, source.from, source.to);
+        let claims = matches!(
+            act.act,
+            ActName::Confirm | ActName::Deny | ActName::Reading | ActName::Correct | ActName::Fitted | ActName::Want
+        );
+        let closes = matches!(act.act, ActName::Finish | ActName::Skip);
+        if guard.inverted && claims {
+            return Some(Verdict::Decline);
+        }
+        let doubled = guard.doubled && matches!(act.act, ActName::Confirm | ActName::Deny);
+        (doubled || (guard.asks && (claims || closes))).then(|| Verdict::Ask(vec![act.clone()], Doubt::Hedged))
     }
 
     /// A part that is not this unit's, or a name that fits several, is asked about.

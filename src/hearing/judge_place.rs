@@ -9,7 +9,7 @@ use crate::act::{Act, ActName, Doubt};
 
 impl Judge<'_> {
     /// An act whose clause has words that neither its examples nor the bench use, or lacks what such an act is about.
-    pub(super) fn out_of_place(&self, act: &Act, fit: &Fitting, source: &Source<'_>) -> Option<Verdict> {
+    pub(super) fn out_of_place(&self, act: &Act, fit: &Fitting, fits: &[Fitting], source: &Source<'_>) -> Option<Verdict> {
         let (telling, foreign) = self.parsed.foreign(source.from, source.to, fit.class);
         let exact = fit.rule.is_some_and(|(_, cost)| cost < 0.25);
         let part = source.mentions().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
@@ -20,12 +20,17 @@ impl Judge<'_> {
         let most = if part { 0.4 } else { 0.3 };
         let beside_part = part && self.parsed.known(source.from, source.to) > 0.6;
         let share = if beside_part { share * 0.8 } else { share };
-        if !free && foreign > 0 && (share > most || (foreign > 1 && !part)) {
+        let certain = self.certain(act, fits, source);
+        if !free && !certain && foreign > 0 && (share > most || (foreign > 1 && !part)) {
             return Some(if part && fit.score > 0.5 && act.act.is_question() {
                 Verdict::Ask(vec![act.clone()], Doubt::Meaning)
             } else {
                 Verdict::Decline
             });
+        }
+        let valued = matches!(act.act, ActName::Reading | ActName::Correct);
+        if valued && foreign > 0 && act.slots.unit.is_none() && fit.rule.is_none_or(|(_, cost)| cost > 0.3) {
+            return Some(if foreign > 1 { Verdict::Decline } else { Verdict::Ask(vec![act.clone()], Doubt::Vague) });
         }
         let word = |list: &[&str]| {
             self.parsed
@@ -59,7 +64,7 @@ impl Judge<'_> {
                 Some(Verdict::Ask(vec![act.clone()], Doubt::Vague))
             }
             ActName::Confirm if foreign > 0 && word(&["they", "he"]) => Some(Verdict::Decline),
-            ActName::By if fit.rule.is_none_or(|(_, cost)| cost > 0.1) => Some(Verdict::Decline),
+            ActName::By if fit.rule.is_none_or(|(_, cost)| cost > 1.2) && !certain => Some(Verdict::Decline),
             ActName::Wait
                 if act.slots.duration.is_none()
                     && !word(&["cure", "timer", "clock", "timing", "counting", "stopwatch"]) =>

@@ -13,6 +13,16 @@ pub enum Measure {
     Parts(&'static str, u32),
 }
 
+impl Measure {
+    /// The design name of the unit in which it is kept.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Unit(name) | Self::Times(name, _) | Self::Parts(name, _) => name,
+        }
+    }
+}
+
 /// The longest unit said at the start of the tokens, with the number of tokens it takes.
 #[must_use]
 pub fn unit_at(tokens: &[&str], waiting: WaitingFor) -> Option<(Measure, usize)> {

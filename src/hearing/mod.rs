@@ -9,6 +9,7 @@ mod class;
 mod clauses;
 mod compile;
 mod compile_words;
+mod context;
 mod costs;
 mod decide;
 mod ear;

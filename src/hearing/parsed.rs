@@ -2,10 +2,12 @@
 
 use super::automaton::{Costs, Edge};
 use super::compile::Compiled;
+use super::context::Facts;
 use super::features::{Seen, features};
 use super::mention::Mention;
 use super::stem::stem;
 use super::token::Token;
+use crate::act::WaitingFor;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A line ready to be understood.
@@ -20,6 +22,7 @@ pub struct Parsed<'a> {
     edges: Vec<Vec<Edge>>,
     pieces: Vec<(usize, usize, String)>,
     skip: Vec<f32>,
+    waiting: WaitingFor,
 }
 
 /// How well a class fits a stretch of the line.
@@ -41,7 +44,7 @@ const BUDGET: f32 = 1.45;
 impl<'a> Parsed<'a> {
     /// Reads the tokens of a line with its mentions.
     #[must_use]
-    pub fn new(talk: &'a Compiled, tokens: Vec<Token>, mentions: Vec<Mention>) -> Self {
+    pub fn new(talk: &'a Compiled, tokens: Vec<Token>, mentions: Vec<Mention>, waiting: WaitingFor) -> Self {
         let mut edges: Vec<Vec<Edge>> = tokens
             .iter()
             .enumerate()
@@ -100,7 +103,7 @@ impl<'a> Parsed<'a> {
             .into_iter()
             .map(|(at, end, symbol)| (at, end, talk.symbols.name(symbol).to_owned()))
             .collect();
-        Self { talk, tokens, mentions, seen, edges, pieces, skip }
+        Self { talk, tokens, mentions, seen, edges, pieces, skip, waiting }
     }
 
     /// The words from one place to another, in lower case.
@@ -203,7 +206,7 @@ impl<'a> Parsed<'a> {
             .filter(|(at, end, _)| *at >= from && *end <= to)
             .map(|(_, _, name)| name.clone())
             .collect();
-        let chances = self.talk.model.chances(&features(&clause, &pieces, &self.talk.senses));
+        let chances = self.chances(&clause, &pieces, from, to);
         let known = self.known(from, to);
         let chatter = chances.iter().enumerate().any(|(class, chance)| {
             *chance > 0.5 && matches!(self.talk.classes.get(class), Some(super::class::Class::Decline))
@@ -227,6 +230,23 @@ impl<'a> Parsed<'a> {
         out.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.class.cmp(&b.class)));
         out.truncate(4);
         out
+    }
+}
+
+impl Parsed<'_> {
+    /// The chance of each class by the model, leaning to what is waited for.
+    fn chances(&self, clause: &[Seen], pieces: &BTreeSet<String>, from: usize, to: usize) -> Vec<f32> {
+        let mut chances = self.talk.model.chances(&features(clause, pieces, &self.talk.senses));
+        let facts = Facts::of(&self.tokens, &self.mentions, from, to, self.waiting);
+        let mut total = 0.0;
+        for (chance, class) in chances.iter_mut().zip(&self.talk.classes) {
+            *chance *= facts.lean(class);
+            total += *chance;
+        }
+        if total > 0.0 {
+            chances.iter_mut().for_each(|chance| *chance /= total);
+        }
+        chances
     }
 }
 

@@ -10,15 +10,16 @@ pub type Sense = u16;
 /// The senses of words and phrases.
 #[derive(Debug, Clone, Default)]
 pub struct Senses {
+    names: Vec<String>,
     words: HashMap<String, Vec<Sense>>,
     phrases: HashMap<String, Vec<(Vec<String>, Vec<Sense>)>>,
 }
 
 impl Senses {
-    /// The senses of a table, numbered in its order; `prepare` puts a phrase as a line would be put.
+    /// The senses of a table, numbered in its order.
     #[must_use]
     pub fn new(table: &std::collections::BTreeMap<String, Vec<String>>) -> Self {
-        let mut out = Self::default();
+        let mut out = Self { names: table.keys().cloned().collect(), ..Self::default() };
         for (number, list) in table.values().enumerate() {
             let Ok(sense) = Sense::try_from(number) else { break };
             for entry in list {
@@ -69,9 +70,10 @@ impl Senses {
         out
     }
 
-    /// Whether a word has a sense by itself.
+    /// Whether a line of stems has a word or phrase of a sense, by its name.
     #[must_use]
-    pub fn knows(&self, word: &str) -> bool {
-        self.words.contains_key(&stem(word))
+    pub fn has(&self, roots: &[String], name: &str) -> bool {
+        let number = self.names.iter().position(|own| own == name).and_then(|at| Sense::try_from(at).ok());
+        number.is_some_and(|number| self.of(roots).iter().any(|senses| senses.contains(&number)))
     }
 }

@@ -28,7 +28,8 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
                 | "approximately"
                 | "just"
         );
-    if !begins || first == "point" {
+    let pointed = first == "point" && texts.get(at + 1).is_some_and(|word| super::lexicon::is_number_word(word));
+    if !begins || (first == "point" && !pointed) {
         return None;
     }
     let near = tokens
@@ -83,9 +84,15 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
     if article_alone && spoken.unit.is_none() || ordinal {
         return None;
     }
+    let mut start = at;
+    if let Some((unit, len)) = if spoken.unit.is_none() { measure_before(texts, at, scene) } else { None } {
+        spoken.unit_said = texts.get(at - len..at).map(|words| words.join(" "));
+        apply(&mut spoken, unit);
+        start -= len;
+    }
     spoken.mended = tokens.get(at..at + reading.len)?.iter().any(|token| token.was.is_some());
     end += loose_tail(texts, end, &mut spoken);
-    Some(Mention { start: at, end, what: What::Number(spoken) })
+    Some(Mention { start, end, what: What::Number(spoken) })
 }
 
 /// "this one", "the previous one": no number, unless a unit follows.
@@ -156,9 +163,31 @@ fn loose_tail(texts: &[&str], end: usize, spoken: &mut Spoken) -> usize {
     taken.min(texts.len().saturating_sub(end))
 }
 
-/// "two turns and a half" and "an inch and five eighths".
+/// "newton metres fifty": a unit before its number, where it is one that is waited for.
+fn measure_before(texts: &[&str], at: usize, scene: &Scene<'_>) -> Option<(Measure, usize)> {
+    (1..=3).rev().filter(|len| *len <= at).find_map(|len| {
+        let words = texts.get(at - len..at)?;
+        let (unit, taken) = measure::unit_at(words, scene.waiting)?;
+        let number = at.checked_sub(len + 1).and_then(|before| texts.get(before));
+        let free = number.is_none_or(|word| !super::lexicon::is_number_word(word));
+        (taken == len && free && words.iter().all(|word| word.len() > 2) && measure::fits(unit.name(), scene.waiting))
+            .then_some((unit, len))
+    })
+}
+
+/// "two turns and a half", "two turns and a flat" and "an inch and five eighths".
 fn and_part(texts: &[&str], end: usize, spoken: &Spoken) -> Option<(f64, usize)> {
-    if texts.get(end) != Some(&"and") || spoken.value.fract() != 0.0 {
+    if texts.get(end) != Some(&"and") {
+        return None;
+    }
+    if spoken.unit == Some("turn")
+        && let Some(flats) = figures::read_number(texts.get(end + 1..)?).into_iter().next()
+        && matches!(texts.get(end + 1 + flats.len), Some(&("flat" | "flats")))
+        && flats.kind == Kind::Sure
+    {
+        return Some((flats.value / 6.0, flats.len + 2));
+    }
+    if spoken.value.fract() != 0.0 {
         return None;
     }
     let reading = figures::read_number(texts.get(end + 1..)?).into_iter().next()?;
@@ -168,8 +197,11 @@ fn and_part(texts: &[&str], end: usize, spoken: &Spoken) -> Option<(f64, usize)>
 
 /// "in" and "c" are units only where nothing else makes sense of them.
 pub(super) fn measure_after(tail: &[&str], scene: &Scene<'_>) -> Option<(Measure, usize)> {
-    let skip =
-        usize::from(matches!(tail.first(), Some(&"of" | &"full" | &"whole" | &"complete")) && tail.len() > 1);
+    let skip = match tail {
+        ["of", "a" | "an", _, ..] => 2,
+        ["of" | "full" | "whole" | "complete", _, ..] => 1,
+        _ => 0,
+    };
     let found = measure::unit_at(tail.get(skip..)?, scene.waiting).map(|(unit, len)| (unit, len + skip));
     match (found, tail.first()) {
         (Some((_, 1)), Some(&"in")) => {
