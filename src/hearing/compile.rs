@@ -27,6 +27,8 @@ pub struct Compiled {
     pub rules: Net,
     /// For each public rule: its class's number, name, file and line.
     pub sources: Vec<(usize, String)>,
+    /// Whether a public rule is an example line: it speaks for its class only where it fits closely.
+    pub shown: Vec<bool>,
     /// The classes.
     pub classes: Vec<Class>,
     /// Words and their neighbours.
@@ -106,9 +108,11 @@ impl Compiled {
             };
             rules.add(&rule.body, self.sources.len());
             self.sources.push((class, format!("{}:{} <{}>", rule.file, rule.line, rule.name)));
+            self.shown.push(false);
             for (line, example) in &rule.examples {
                 rules.add(&as_rule(example), self.sources.len());
                 self.sources.push((class, format!("{}:{line} example of <{}>", rule.file, rule.name)));
+                self.shown.push(true);
             }
             public.push((rule, class));
         }
@@ -231,7 +235,17 @@ impl Compiled {
             .collect();
         for (token, beside_figure) in tokens.into_iter().zip(nought) {
             // "Oh point five": a filler elsewhere, a figure here.
-            let filler = self.fillers.contains(&token.text) && !(token.text == "oh" && beside_figure);
+            // "The last fella" is somebody; "there you are, fella" is not said of anybody.
+            let spoken_of = out.last().is_some_and(|before| {
+                before.mark == Default::default()
+                    && matches!(
+                        before.text.as_str(),
+                        "the" | "a" | "this" | "that" | "last" | "other" | "young" | "old" | "some" | "another" | "his" | "same"
+                    )
+            });
+            let filler = self.fillers.contains(&token.text)
+                && !(token.text == "oh" && beside_figure)
+                && !spoken_of;
             let doubled = out.last().is_some_and(|last| {
                 last.text == token.text
                     && last.mark == Default::default()

@@ -60,7 +60,8 @@ impl Facts {
             };
         }
         match (waiting, name) {
-            (_, Some(ActName::Reading)) if self.asks => 0.3,
+            (_, Some(ActName::Reading | ActName::Confirm | ActName::Trouble | ActName::Correct)) if self.asks => 0.3,
+            (_, Some(name)) if self.asks && name.is_question() => 1.5,
             (W::Done, Some(ActName::Reading)) if !self.part => 0.4,
             (W::Done, Some(ActName::Confirm)) if !self.number && !self.asks => 1.5,
             (W::YesOrNo, Some(ActName::Confirm | ActName::Deny)) if !self.asks => 2.0,

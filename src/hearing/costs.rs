@@ -82,3 +82,11 @@ pub(super) fn needs_rule(name: ActName) -> bool {
             | ActName::Want
     )
 }
+
+/// Acts that say how something stands: a doubt, a denial or another's word in the clause speaks against them.
+pub(super) fn claims(name: ActName) -> bool {
+    matches!(
+        name,
+        ActName::Confirm | ActName::Reading | ActName::Correct | ActName::Fitted | ActName::Want | ActName::Finish
+    )
+}

@@ -2,6 +2,7 @@
 
 use super::class::Class;
 use super::clauses::Clause;
+use super::costs::claims;
 use super::ear::Line;
 use super::guard::guard;
 use super::judge::{Judge, Verdict};
@@ -40,6 +41,8 @@ pub(super) struct Taken {
     unexplained: bool,
     /// A part of the line says that something was wrong.
     wrong: bool,
+    /// How many clauses said done, or not done.
+    said: usize,
     /// Something was said beside the acts.
     more: bool,
     doubt: Option<(Vec<Act>, Doubt)>,
@@ -112,6 +115,7 @@ impl Judge<'_> {
         match verdict {
             Verdict::Take(act, score) => {
                 taken.sure = taken.sure.min(score);
+                taken.said += usize::from(matches!(act.act, ActName::Confirm | ActName::Deny));
                 let joined = clause
                     .from
                     .checked_sub(1)
@@ -161,7 +165,11 @@ impl Judge<'_> {
     }
 
     pub(super) fn outcome(&self, mut taken: Taken) -> (Heard, String) {
-        if let Some((between, why)) = taken.doubt {
+        let steers = |act: &Act| !claims(act.act) && act.act != ActName::Deny;
+        let over = !taken.acts.is_empty() && taken.acts.iter().all(steers);
+        if let Some((between, why)) = taken.doubt.take()
+            && !(over && between.is_empty())
+        {
             let told = format!("doubt: {why:?}");
             return (Heard::ask(between, why, 0.5), told);
         }
@@ -225,7 +233,7 @@ impl Judge<'_> {
                     .tokens
                     .first()
                     .is_some_and(|token| matches!(token.text.as_str(), "yes" | "no"));
-            if acts.iter().all(bare) && ((taken.unexplained && self.answers()) || (late && taken.more)) {
+            if acts.iter().all(bare) && ((taken.unexplained && self.answers() && taken.said < 2) || (late && taken.more)) {
                 return (
                     Heard::ask(acts, Doubt::Hedged, 0.4),
                     "yes or no, and something that is not understood".to_owned(),
@@ -246,6 +254,10 @@ impl Judge<'_> {
 
     /// Whether an act that changes the job stands on a few words that no rule knows.
     fn passing(&self, act: &Act, clause: &Clause) -> bool {
+        let asked = self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "how" | "why" | "what"));
+        if asked && act.act == ActName::Reading {
+            return clause.from > 0;
+        }
         let short = clause.to - clause.from <= 3;
         let loose = clause.fits.first().is_none_or(|fit| fit.rule.is_none_or(|(_, cost)| cost > 0.3));
         let chance = self.chance(act.act, &clause.fits);
@@ -258,7 +270,12 @@ impl Judge<'_> {
     }
 
     /// "Eight on the bump and ten on the rebound": a wish goes on until something else is said.
+    /// "It won't shift, what now": what is asked beside a trouble is what to do about it.
     fn carried(&self, mut act: Act, last: Option<&Act>) -> Act {
+        if act.act == ActName::AskNext && last.is_some_and(|last| last.act == ActName::Trouble) {
+            act.act = ActName::AskStuck;
+            act.slots.about = last.and_then(|last| last.slots.about.clone());
+        }
         let waits = measure::is_number(self.line.waiting.kind);
         if !waits && act.act == ActName::Reading && last.is_some_and(|last| last.act == ActName::Want) {
             act.act = ActName::Want;

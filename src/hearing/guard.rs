@@ -37,6 +37,15 @@ pub fn guard(line: &Parsed<'_>, from: usize, to: usize) -> Guard {
         out.asks |= token.mark == super::token::Mark::Question;
     }
     out.doubled = denials > 1;
+    // "The gauge says fourteen": a thing that shows a value tells no tales.
+    let roots: Vec<String> = line
+        .tokens
+        .get(from..to)
+        .unwrap_or_default()
+        .iter()
+        .map(|token| super::stem::stem(&token.text))
+        .collect();
+    out.reports &= !line.talk.senses.has(&roots, "instrument");
     out
 }
 

@@ -2,7 +2,7 @@
 
 use super::class::Class;
 use super::clauses::Clause;
-use super::costs::{enough, most_cost, needed, needs_rule};
+use super::costs::{claims, enough, most_cost, needed, needs_rule};
 use super::ear::Line;
 use super::guard::guard;
 use super::measure;
@@ -12,6 +12,9 @@ use super::parsed::{Fitting, Parsed};
 use super::slots::{Source, filled};
 use super::vocabulary::Vocabulary;
 use crate::act::{Act, ActName, Doubt, WaitingFor};
+
+/// Likely enough where nothing stands beside it that would leave the job alone.
+const LIKELY: f32 = 0.72;
 
 /// A line before the judge.
 pub(super) struct Judge<'a> {
@@ -58,7 +61,9 @@ impl Judge<'_> {
                 Verdict::Take(filled(&Act::new(ActName::AskSwap), &source), 0.6)
             }
             Verdict::Decline if self.unclear_value(clause, &source) => {
-                let act = filled(&Act::new(ActName::Reading), &source);
+                let corrects = self.chance(ActName::Correct, &clause.fits) > self.chance(ActName::Reading, &clause.fits);
+                let name = if corrects { ActName::Correct } else { ActName::Reading };
+                let act = filled(&Act::new(name), &source);
                 if self.plain_value(clause, &source) {
                     return self.value(act, clause.fits.first(), &source);
                 }
@@ -100,9 +105,26 @@ impl Judge<'_> {
 
     /// Whether likeness alone decides: nothing speaks against the act, and at most one word is strange to it.
     pub(super) fn certain(&self, act: &Act, fits: &[Fitting], source: &Source<'_>) -> bool {
-        let against = guard(self.parsed, source.from, source.to).any() && !act.act.is_question();
-        let (_, foreign) = fits.first().map_or((0, 0), |fit| self.parsed.foreign(source.from, source.to, fit.class));
-        !against && foreign <= 1 && self.chance(act.act, fits) >= enough(act.act)
+        let guard = guard(self.parsed, source.from, source.to);
+        let against = match act.act {
+            ActName::Deny | ActName::Correct => guard.hedges || guard.asks,
+            name if claims(name) => guard.any(),
+            _ => false,
+        };
+        let (_, foreign) =
+            fits.first().map_or((0, 0), |fit| self.parsed.foreign(source.from, source.to, fit.class));
+        let chance = self.chance(act.act, fits);
+        let sure = chance >= enough(act.act) || (chance >= LIKELY && self.unopposed(fits));
+        !against && foreign <= 1 && sure
+    }
+
+    /// Whether nothing that would leave the job alone is likely.
+    fn unopposed(&self, fits: &[Fitting]) -> bool {
+        let other = |fit: &&Fitting| match self.parsed.talk.classes.get(fit.class) {
+            Some(Class::Act(act)) => act.act == ActName::Deny || act.act.is_question(),
+            _ => true,
+        };
+        fits.iter().filter(other).map(|fit| fit.chance).sum::<f32>() < 0.12
     }
 
     pub(super) fn act(
@@ -113,20 +135,8 @@ impl Judge<'_> {
         source: &Source<'_>,
     ) -> Verdict {
         let act = filled(act, source);
-        let about_this = !guard(self.parsed, 0, self.parsed.tokens.len()).elsewhere;
-        let free = matches!(
-            act.act,
-            ActName::Note
-                | ActName::Trouble
-                | ActName::Pause
-                | ActName::Skip
-                | ActName::Again
-                | ActName::Resume
-                | ActName::By
-                | ActName::Help
-        );
-        if !about_this && !free {
-            return Verdict::Decline;
+        if let Some(verdict) = self.of_other_matters(&act, source) {
+            return verdict;
         }
         let supposed = source.line.text(source.from, source.to);
         let supposed = format!(" {supposed} ");
@@ -180,19 +190,38 @@ impl Judge<'_> {
         }
     }
 
+    /// A line about other matters is no concern of the job; a note or a trouble may speak of them where it names the unit.
+    fn of_other_matters(&self, act: &Act, source: &Source<'_>) -> Option<Verdict> {
+        if !guard(self.parsed, 0, self.parsed.tokens.len()).elsewhere {
+            return None;
+        }
+        let (from, to) = (0, self.parsed.tokens.len());
+        let ours = self.parsed.mentions.iter().any(|mention| matches!(mention.what, What::Part(_)))
+            || self.parsed.has("complaint", from, to)
+            || self.parsed.has("damage", from, to);
+        match act.act {
+            ActName::Pause => None,
+            ActName::Note if ours => None,
+            ActName::Note => Some(Verdict::Ask(vec![act.clone()], Doubt::Meaning)),
+            ActName::Trouble if source.mentions().any(|mention| matches!(mention.what, What::Part(_))) => None,
+            ActName::Resume | ActName::Skip | ActName::By | ActName::Again | ActName::Help => {
+                guard(self.parsed, source.from, source.to).elsewhere.then_some(Verdict::Decline)
+            }
+            _ => Some(Verdict::Decline),
+        }
+    }
+
     /// What claims a state or a value and is put as a question, or denied twice over, claims nothing.
     fn questioned(&self, act: &Act, source: &Source<'_>) -> Option<Verdict> {
-        let guard = guard(self.parsed, source.from, source.to);
-        let claims = matches!(
-            act.act,
-            ActName::Confirm | ActName::Deny | ActName::Reading | ActName::Correct | ActName::Fitted | ActName::Want
-        );
+        let here = guard(self.parsed, source.from, source.to);
+        let claims = claims(act.act) || act.act == ActName::Deny;
         let closes = matches!(act.act, ActName::Finish | ActName::Skip);
-        if guard.inverted && claims {
+        if here.inverted && claims {
             return Some(Verdict::Decline);
         }
-        let doubled = guard.doubled && matches!(act.act, ActName::Confirm | ActName::Deny);
-        (doubled || (guard.asks && (claims || closes))).then(|| Verdict::Ask(vec![act.clone()], Doubt::Hedged))
+        let doubled = here.doubled && matches!(act.act, ActName::Confirm | ActName::Deny);
+        let told = act.act == ActName::Confirm && guard(self.parsed, 0, self.parsed.tokens.len()).reports;
+        (doubled || told || (here.asks && (claims || closes))).then(|| Verdict::Ask(vec![act.clone()], Doubt::Hedged))
     }
 
     /// A part that is not this unit's, or a name that fits several, is asked about.
@@ -207,7 +236,8 @@ impl Judge<'_> {
             return Verdict::Decline;
         }
         let elsewhere = source.mentions().any(|mention| matches!(mention.what, What::Foreign(_)));
-        let named = act.slots.about.is_some() || (elsewhere && act.act.is_question());
+        let named =
+            act.slots.about.is_some() || act.act == ActName::Confirm || (elsewhere && act.act.is_question());
         if named && act.act != ActName::Note {
             for mention in source.mentions() {
                 match &mention.what {

@@ -5,7 +5,7 @@ use super::judge::{Judge, Verdict};
 use super::mention::What;
 use super::parsed::Fitting;
 use super::slots::Source;
-use crate::act::{Act, ActName, Doubt};
+use crate::act::{Act, ActName, Doubt, WaitingFor};
 
 impl Judge<'_> {
     /// An act whose clause has words that neither its examples nor the bench use, or lacks what such an act is about.
@@ -31,6 +31,9 @@ impl Judge<'_> {
         let valued = matches!(act.act, ActName::Reading | ActName::Correct);
         if valued && foreign > 0 && act.slots.unit.is_none() && fit.rule.is_none_or(|(_, cost)| cost > 0.3) {
             return Some(if foreign > 1 { Verdict::Decline } else { Verdict::Ask(vec![act.clone()], Doubt::Vague) });
+        }
+        if valued && self.of_somebody(source) {
+            return Some(Verdict::Ask(vec![act.clone()], Doubt::Hedged));
         }
         let word = |list: &[&str]| {
             self.parsed
@@ -60,11 +63,22 @@ impl Judge<'_> {
             ActName::Confirm if lone && word(&["all", "it", "that", "this", "is", "and"]) => {
                 Some(Verdict::Decline)
             }
+            ActName::Note
+                if fit.rule.is_none_or(|(_, cost)| cost > 0.6)
+                    && self.line.waiting.kind != WaitingFor::Text
+                    && !self.parsed.has("complaint", source.from, source.to) =>
+            {
+                Some(Verdict::Decline)
+            }
+            ActName::Skip if foreign > 0 && !part && source.to - source.from <= 5 => Some(Verdict::Decline),
+            ActName::Reading if act.slots.about.is_none() && self.line.waiting.kind != WaitingFor::Nothing => {
+                Some(Verdict::Ask(vec![act.clone()], Doubt::Part))
+            }
             ActName::Note if whole_line && self.parsed.weight(source.from, source.to) < 1.6 => {
                 Some(Verdict::Ask(vec![act.clone()], Doubt::Vague))
             }
             ActName::Confirm if foreign > 0 && word(&["they", "he"]) => Some(Verdict::Decline),
-            ActName::By if fit.rule.is_none_or(|(_, cost)| cost > 1.2) && !certain => Some(Verdict::Decline),
+            ActName::By if !self.names_somebody(source) || (fit.rule.is_none_or(|(_, cost)| cost > 1.2) && !certain) => Some(Verdict::Decline),
             ActName::Wait
                 if act.slots.duration.is_none()
                     && !word(&["cure", "timer", "clock", "timing", "counting", "stopwatch"]) =>
@@ -100,5 +114,22 @@ impl Judge<'_> {
             }
             _ => None,
         }
+    }
+
+    /// Whether a clause has a word that may be a person's name: one that talk does not know, or that was written as a name.
+    fn names_somebody(&self, source: &Source<'_>) -> bool {
+        self.parsed.tokens.get(source.from..source.to).unwrap_or_default().iter().enumerate().any(|(n, token)| {
+            let raw = source.said.get(token.raw.clone()).unwrap_or_default();
+            let written = n > 0 && raw.starts_with(char::is_uppercase) && token.text.len() > 2;
+            let strange = token.text.len() > 1 && !self.parsed.talk.lexicon.knows(&token.text);
+            written || strange || token.was.is_some()
+        })
+    }
+
+    /// Whether a clause tells of what another had or did ("the last fella had it at sixteen").
+    fn of_somebody(&self, source: &Source<'_>) -> bool {
+        let tokens = self.parsed.tokens.get(source.from..source.to).unwrap_or_default();
+        let roots: Vec<String> = tokens.iter().map(|token| super::stem::stem(&token.text)).collect();
+        self.parsed.talk.senses.has(&roots, "somebody")
     }
 }

@@ -8,7 +8,11 @@ use super::measure;
 use super::parsed::Fitting;
 use super::slots::Source;
 use crate::act::{Act, ActName, Doubt, WaitingFor};
+use crate::quantity::Unit;
 use crate::quantity::figures::{self, Kind};
+
+/// A value so many times what the card gives is asked back.
+const FAR: f64 = 4.0;
 
 impl Judge<'_> {
     /// A number where a number is waited for, in words that no rule knows and that do not sound like chatter.
@@ -49,15 +53,11 @@ impl Judge<'_> {
 
     /// One number, nothing that doubts it, and the model takes the clause for a reading.
     pub(super) fn plain_value(&self, clause: &Clause, source: &Source<'_>) -> bool {
-        let chance = |name: ActName| -> f32 {
-            let of =
-                |fit: &&Fitting| self.parsed.talk.classes.get(fit.class).and_then(Class::name) == Some(name);
-            clause.fits.iter().filter(of).map(|fit| fit.chance).sum()
-        };
+        let chance = self.chance(ActName::Reading, &clause.fits) + self.chance(ActName::Correct, &clause.fits);
         let chatter: f32 = clause.fits.iter().filter(|fit| !self.is_act(fit)).map(|fit| fit.chance).sum();
         source.numbers().len() == 1
             && !guard(self.parsed, clause.from, clause.to).any()
-            && chance(ActName::Reading) > 0.3
+            && chance > 0.5
             && chatter < 0.2
             && self.parsed.known(clause.from, clause.to) > 0.6
     }
@@ -94,7 +94,7 @@ impl Judge<'_> {
             Kind::Vague => return Verdict::Ask(each(&spoken.candidates), Doubt::Vague),
             Kind::Sure => {}
         }
-        if spoken.mended && spoken.unit.is_none() {
+        if spoken.mended && spoken.unit.is_none() && (spoken.len > 1 || fit.is_none_or(|fit| fit.chance < 0.9)) {
             return Verdict::Ask(vec![act], Doubt::Number);
         }
         let waiting = self.line.waiting.kind;
@@ -120,8 +120,13 @@ impl Judge<'_> {
             // Clicks and positions are whole.
             return Verdict::Ask(vec![act], Doubt::Number);
         }
-        if let Some(other) = self.misheard(value) {
+        let about = act.slots.about.as_deref();
+        if let Some(other) = self.misheard(value, spoken.unit, about) {
             return Verdict::Ask(each(&[value, other]), Doubt::Number);
+        }
+        // No gauge or wrench of the bench shows several times what the card gives.
+        if self.aim(spoken.unit, about).is_some_and(|aim| value > FAR * aim) {
+            return Verdict::Ask(vec![act], Doubt::Number);
         }
         let most = act.slots.about.as_deref().and_then(|id| self.unit.thing(id)).and_then(|thing| thing.most);
         if most.is_some_and(|most| {
@@ -130,7 +135,9 @@ impl Judge<'_> {
         }) {
             return Verdict::Ask(vec![act], Doubt::Number);
         }
-        let several = source.parts().iter().any(|ids| ids.len() > 1) && source.named().is_none();
+        let several = source.parts().iter().any(|ids| {
+            ids.len() > 1 && act.slots.about.as_ref().is_none_or(|about| !ids.contains(about))
+        }) && source.named().is_none();
         if several {
             let ids: Vec<Act> =
                 source.parts().into_iter().flatten().map(|id| act.clone().about(id)).collect();
@@ -142,11 +149,38 @@ impl Judge<'_> {
         Verdict::Take(act, score)
     }
 
-    /// By ear, the value that is wanted here and sounds like the one heard ("fifty" for "fifteen").
-    fn misheard(&self, value: f64) -> Option<f64> {
+    /// The value that is wanted here and sounds like the one heard ("fifty" for "fifteen"); figures are not misheard
+    /// unless they came by ear.
+    fn misheard(&self, value: f64, unit: Option<&str>, about: Option<&str>) -> Option<f64> {
         let waiting = self.line.waiting;
-        let wanted = waiting.want.as_ref().filter(|_| waiting.ear)?.value;
-        let near = |one: f64| (one - wanted).abs() <= 0.1 * wanted.abs();
-        figures::sounds_like(value).into_iter().find(|other| near(*other) && !near(value))
+        if !waiting.ear && self.in_figures() {
+            return None;
+        }
+        let near = |one: f64, wanted: f64| (one - wanted).abs() <= 0.1 * wanted.abs();
+        let wanted = match waiting.want.as_ref().filter(|_| waiting.ear) {
+            Some(want) => want.value,
+            None => self.aim(unit, about)?,
+        };
+        figures::sounds_like(value)
+            .into_iter()
+            .find(|other| near(*other, wanted) && !near(value, wanted))
+    }
+
+    /// Whether the line's numbers are written as figures.
+    fn in_figures(&self) -> bool {
+        self.parsed.tokens.iter().any(|token| token.text.starts_with(|c: char| c.is_ascii_digit()))
+    }
+
+    /// What the card gives a part, in the unit said or in its own.
+    fn aim(&self, unit: Option<&str>, about: Option<&str>) -> Option<f64> {
+        let limit = self.unit.thing(about?)?.aim?;
+        if !measure::fits(limit.unit.name(), self.line.waiting.kind) {
+            return None;
+        }
+        let nominal = limit.nominal();
+        match unit.and_then(Unit::parse) {
+            Some(unit) => nominal.in_unit(unit).ok(),
+            None => Some(nominal.value),
+        }
     }
 }

@@ -49,6 +49,8 @@ pub struct Spoken {
     pub candidates: Vec<f64>,
     /// Whether a word of it was mended by sound.
     pub mended: bool,
+    /// How many words it took.
+    pub len: usize,
     /// As figures or a fraction of an inch, for a tool's size ("13/16").
     pub size: String,
 }

@@ -40,8 +40,6 @@ mod token;
 mod vocabulary;
 mod why;
 
-pub mod demo;
-
 pub use class::Class;
 pub use ear::{Ear, Line, Stock};
 pub use pack::stock;

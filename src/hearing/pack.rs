@@ -48,7 +48,11 @@ fn adjuster(adjuster: &Adjuster) -> Thing {
         AdjusterKind::Screw { .. } => (Sort::Screw, None),
         AdjusterKind::Charge { .. } => (Sort::Charge, None),
     };
-    Thing { id: adjuster.id.clone(), called: adjuster.called.clone(), sort, most }
+    let aim = match &adjuster.kind {
+        AdjusterKind::Charge { limit, .. } => Some(*limit),
+        _ => None,
+    };
+    Thing { id: adjuster.id.clone(), called: adjuster.called.clone(), sort, most, aim }
 }
 
 fn part(part: &Part) -> Thing {
@@ -65,5 +69,5 @@ fn part(part: &Part) -> Thing {
         (true, false, true) => Sort::Fluid,
         (true, false, false) => Sort::Part,
     };
-    Thing { id: part.id.clone(), called: part.called.clone(), sort, most: None }
+    Thing { id: part.id.clone(), called: part.called.clone(), sort, most: None, aim: part.torque }
 }

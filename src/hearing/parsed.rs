@@ -38,6 +38,9 @@ pub struct Fitting {
     pub score: f32,
 }
 
+/// An example line that needs more left out than this says nothing; its words still count for the likeness.
+const CLOSE: f32 = 0.4;
+
 /// Paths that leave out more than this are given up.
 const BUDGET: f32 = 1.45;
 
@@ -189,6 +192,9 @@ impl<'a> Parsed<'a> {
         let mut rules: BTreeMap<usize, (usize, f32)> = BTreeMap::new();
         for (rule, cost) in parses.get(to.saturating_sub(from)).into_iter().flatten() {
             let Some((class, _)) = self.talk.sources.get(*rule) else { continue };
+            if *cost > CLOSE && self.talk.shown.get(*rule) == Some(&true) {
+                continue;
+            }
             let best = rules.entry(*class).or_insert((*rule, *cost));
             if *cost < best.1 {
                 *best = (*rule, *cost);

@@ -142,10 +142,16 @@ fn takes_about(name: ActName) -> bool {
 fn reason(source: &Source<'_>) -> Option<String> {
     match source.line.first("leave-out", source.from, source.to) {
         Some((start, end)) if start <= source.from + 3 => {
-            (source.line.weight(end, source.to) > 0.9).then(|| source.text(end))
+            (source.line.weight(end, source.to) > 0.9).then(|| source.text(end)).or_else(|| after(source))
         }
-        _ => Some(source.text(source.from)),
+        _ => after(source).or_else(|| Some(source.text(source.from))),
     }
+}
+
+/// What is said after the clause, to the end of the line.
+fn after(source: &Source<'_>) -> Option<String> {
+    let rest = Source { from: source.to, to: source.line.tokens.len(), ..*source };
+    (source.line.weight(rest.from, rest.to) > 0.9).then(|| rest.text(rest.from))
 }
 
 fn after_cue(source: &Source<'_>, piece: &str) -> usize {
@@ -227,7 +233,15 @@ fn about_value(source: &Source<'_>, chosen: Option<&Spoken>) -> Option<String> {
             Some(hand)
         }
         (Some(named), _) => Some(named),
-        (None, hand) => hand,
+        // Of several that a name fits, the one that takes such a value.
+        (None, hand) => {
+            let fitting: BTreeSet<&String> =
+                source.parts().into_iter().flatten().filter(|id| takes(&Some((*id).clone()))).collect();
+            match fitting.first() {
+                Some(only) if fitting.len() == 1 => Some((*only).clone()),
+                _ => hand,
+            }
+        }
     }
 }
 

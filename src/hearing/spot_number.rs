@@ -63,6 +63,7 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
         kind: reading.kind,
         candidates: reading.candidates.clone(),
         mended: false,
+        len: reading.len,
         size: size(texts.get(at..end)?, reading.value),
     };
     let inner = reading.unit.and_then(|unit| {
@@ -89,6 +90,10 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
         spoken.unit_said = texts.get(at - len..at).map(|words| words.join(" "));
         apply(&mut spoken, unit);
         start -= len;
+    }
+    let cut = at.checked_sub(1).and_then(|before| texts.get(before));
+    if pointed && cut.is_some_and(|word| matches!(*word, "to" | "too" | "for" | "and") || super::lexicon::is_number_word(word)) {
+        spoken.kind = Kind::Ambiguous;
     }
     spoken.mended = tokens.get(at..at + reading.len)?.iter().any(|token| token.was.is_some());
     end += loose_tail(texts, end, &mut spoken);

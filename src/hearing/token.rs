@@ -174,6 +174,11 @@ fn opened(word: &str) -> Vec<String> {
         "o'clock" => return whole(&["oclock"]),
         _ => {}
     }
+    if let Some(head) = word.strip_suffix("ish")
+        && super::lexicon::is_number_word(head.trim_end_matches('-'))
+    {
+        return whole(&[head.trim_end_matches('-'), "ish"]);
+    }
     for (tail, means) in [
         ("n't", "not"),
         ("'re", "are"),

@@ -1,5 +1,7 @@
 //! The words of one unit: its parts, adjusters and fluids by the names people give them.
 
+use crate::quantity::Limit;
+
 /// What a thing on a unit is, as far as talk is concerned.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Sort {
@@ -30,7 +32,7 @@ impl Sort {
 }
 
 /// A thing on a unit with its spoken names.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Thing {
     /// Its id on the card.
     pub id: String,
@@ -40,10 +42,12 @@ pub struct Thing {
     pub sort: Sort,
     /// Its highest count or position, where the card has one.
     pub most: Option<u32>,
+    /// The torque or pressure that the card gives it.
+    pub aim: Option<Limit>,
 }
 
 /// The words of one unit.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Vocabulary {
     /// The unit's id.
     pub unit: String,
