@@ -67,7 +67,7 @@ pub(super) struct Example {
 }
 
 /// Expansions drawn for each alternative of a rule.
-const DRAWN: usize = 16;
+const DRAWN: usize = 6;
 
 impl Compiled {
     /// Compiles a pack's talk; tags that mean nothing are passed over (the loader reports them).

@@ -60,7 +60,7 @@ const ROUNDS: usize = 8;
 /// An example is known well enough once its class has this chance.
 const KNOWN: f32 = 0.97;
 const RATE: f32 = 1.2;
-const SHRINK: f32 = 1e-5;
+const SHRINK: f32 = 1e-3;
 
 /// The hash of a feature's parts (FNV-1a, 64 bits).
 #[must_use]
