@@ -83,6 +83,15 @@ pub(super) fn needs_rule(name: ActName) -> bool {
     )
 }
 
+/// Likely enough where nothing stands beside the act that would make it a mistake.
+pub(super) fn likely(name: ActName) -> f32 {
+    match name {
+        ActName::Confirm | ActName::Skip | ActName::Finish => 0.72,
+        name if name.is_question() => 0.45,
+        _ => 0.6,
+    }
+}
+
 /// Acts that say how something stands: a doubt, a denial or another's word in the clause speaks against them.
 pub(super) fn claims(name: ActName) -> bool {
     matches!(

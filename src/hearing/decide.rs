@@ -174,6 +174,8 @@ impl Judge<'_> {
             return (Heard::ask(between, why, 0.5), told);
         }
         taken.drop_passing();
+        self.gather_reason(&mut taken.acts);
+        self.gather_figures(&mut taken.acts);
         self.put_right(&mut taken);
         merge(&mut taken.acts);
         let valued = |act: &Act| act.act == ActName::Reading && act.slots.value.is_some();
@@ -227,6 +229,14 @@ impl Judge<'_> {
             if taken.beside > taken.weight.max(1.0) && acts.iter().all(light) {
                 return (Heard::decline(0.6), "most of the line is about something else".to_owned());
             }
+            let steers =
+                |act: &Act| matches!(act.act, ActName::Pause | ActName::Resume | ActName::Skip | ActName::Finish);
+            if taken.unexplained && acts.iter().all(|act| steers(act) && act.slots.reason.is_none()) {
+                return (
+                    Heard::ask(acts, Doubt::Hedged, 0.4),
+                    "it steers the job, and says something that is not understood".to_owned(),
+                );
+            }
             let late = self.answers()
                 && !self
                     .parsed
@@ -254,6 +264,9 @@ impl Judge<'_> {
 
     /// Whether an act that changes the job stands on a few words that no rule knows.
     fn passing(&self, act: &Act, clause: &Clause) -> bool {
+        if act.act == ActName::Confirm && clause.to - clause.from <= 2 && act.slots.about.is_none() {
+            return self.praises(clause);
+        }
         let asked = self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "how" | "why" | "what"));
         if asked && act.act == ActName::Reading {
             return clause.from > 0;
@@ -269,6 +282,32 @@ impl Judge<'_> {
             && matches!(act.act, ActName::Pause | ActName::Trouble | ActName::Skip | ActName::Back | ActName::Resume | ActName::Undo)
     }
 
+    /// "Leave this one, the mount is new already": what is said beside a leaving out is its reason.
+    fn gather_reason(&self, acts: &mut Vec<Act>) {
+        if acts.first().is_some_and(|act| act.act == ActName::Skip && act.slots.reason.is_some()) {
+            let reason = |act: &Act| matches!(act.act, ActName::Fitted | ActName::Confirm | ActName::Trouble);
+            acts.retain(|act| !reason(act));
+        }
+    }
+
+    /// "Eighteen foot pounds, how much is that in newton metres": a figure beside a calculation belongs to it.
+    fn gather_figures(&self, acts: &mut Vec<Act>) {
+        if acts.iter().any(|act| act.act == ActName::AskWork) {
+            acts.retain(|act| act.act != ActName::Reading);
+            let whole = super::slots::Source {
+                line: self.parsed,
+                said: self.line.said,
+                from: 0,
+                to: self.parsed.tokens.len(),
+                unit: self.unit,
+                waiting: self.line.waiting,
+            };
+            for act in acts.iter_mut().filter(|act| act.act == ActName::AskWork) {
+                act.slots.values = Some(super::slots::values(&whole));
+            }
+        }
+    }
+
     /// "Eight on the bump and ten on the rebound": a wish goes on until something else is said.
     /// "It won't shift, what now": what is asked beside a trouble is what to do about it.
     fn carried(&self, mut act: Act, last: Option<&Act>) -> Act {
@@ -281,6 +320,17 @@ impl Judge<'_> {
             act.act = ActName::Want;
         }
         act
+    }
+
+    /// Whether a clause is a word of praise and no more ("grand", "lovely").
+    fn praises(&self, clause: &Clause) -> bool {
+        let tokens = self.parsed.tokens.get(clause.from..clause.to).unwrap_or_default();
+        tokens.iter().all(|token| {
+            let root = [super::stem::stem(&token.text)];
+            let senses = &self.parsed.talk.senses;
+            self.parsed.talk.small.contains(&token.text)
+                || (senses.has(&root, "good") && !senses.has(&root, "done") && !senses.has(&root, "agree"))
+        })
     }
 
     /// Whether a clause says that something was wrong ("my bad", "I misread it").
@@ -331,7 +381,7 @@ impl Judge<'_> {
                             && fit.rule.is_some_and(|(_, cost)| cost < 0.4)
                             && fit.score > 0.6)
                 }
-                Some(Class::Decline) => fit.score > 0.7,
+                Some(Class::Decline) => fit.score > 0.7 && clauses.len() == 1,
                 Some(Class::Refuse(_)) => fit.rule.is_some(),
                 _ => false,
             })

@@ -2,7 +2,7 @@
 
 use super::class::Class;
 use super::clauses::Clause;
-use super::costs::{claims, enough, most_cost, needed, needs_rule};
+use super::costs::{claims, enough, likely, most_cost, needed, needs_rule};
 use super::ear::Line;
 use super::guard::guard;
 use super::measure;
@@ -12,9 +12,6 @@ use super::parsed::{Fitting, Parsed};
 use super::slots::{Source, filled};
 use super::vocabulary::Vocabulary;
 use crate::act::{Act, ActName, Doubt, WaitingFor};
-
-/// Likely enough where nothing stands beside it that would leave the job alone.
-const LIKELY: f32 = 0.72;
 
 /// A line before the judge.
 pub(super) struct Judge<'a> {
@@ -114,14 +111,17 @@ impl Judge<'_> {
         let (_, foreign) =
             fits.first().map_or((0, 0), |fit| self.parsed.foreign(source.from, source.to, fit.class));
         let chance = self.chance(act.act, fits);
-        let sure = chance >= enough(act.act) || (chance >= LIKELY && self.unopposed(fits));
+        let sure = chance >= enough(act.act) || (chance >= likely(act.act) && self.unopposed(act.act, fits));
         !against && foreign <= 1 && sure
     }
 
-    /// Whether nothing that would leave the job alone is likely.
-    fn unopposed(&self, fits: &[Fitting]) -> bool {
+    /// Whether nothing is likely that would make the act a mistake: chatter or doubt, and for what changes the job a
+    /// question or a denial.
+    fn unopposed(&self, name: ActName, fits: &[Fitting]) -> bool {
         let other = |fit: &&Fitting| match self.parsed.talk.classes.get(fit.class) {
-            Some(Class::Act(act)) => act.act == ActName::Deny || act.act.is_question(),
+            Some(Class::Act(act)) => {
+                !name.is_question() && act.act != name && (act.act == ActName::Deny || act.act.is_question())
+            }
             _ => true,
         };
         fits.iter().filter(other).map(|fit| fit.chance).sum::<f32>() < 0.12

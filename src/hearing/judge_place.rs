@@ -70,6 +70,7 @@ impl Judge<'_> {
             {
                 Some(Verdict::Decline)
             }
+            ActName::Skip if self.thing_called("skip", source) => Some(Verdict::Decline),
             ActName::Skip if foreign > 0 && !part && source.to - source.from <= 5 => Some(Verdict::Decline),
             ActName::Reading if act.slots.about.is_none() && self.line.waiting.kind != WaitingFor::Nothing => {
                 Some(Verdict::Ask(vec![act.clone()], Doubt::Part))
@@ -131,5 +132,14 @@ impl Judge<'_> {
         let tokens = self.parsed.tokens.get(source.from..source.to).unwrap_or_default();
         let roots: Vec<String> = tokens.iter().map(|token| super::stem::stem(&token.text)).collect();
         self.parsed.talk.senses.has(&roots, "somebody")
+    }
+
+    /// Whether a word stands there as the name of a thing ("the skip is full").
+    fn thing_called(&self, word: &str, source: &Source<'_>) -> bool {
+        let tokens = self.parsed.tokens.get(source.from..source.to).unwrap_or_default();
+        tokens.windows(2).any(|pair| match pair {
+            [before, here] => here.text == word && matches!(before.text.as_str(), "the" | "a" | "that" | "this" | "our"),
+            _ => false,
+        })
     }
 }

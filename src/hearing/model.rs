@@ -145,7 +145,7 @@ impl Model {
                 *sum += weight;
             }
         }
-        let scale = 4.0 / (rows.len().max(1) as f32).sqrt();
+        let scale = 6.0 / (rows.len().max(1) as f32).sqrt();
         let most = sums.iter().copied().fold(f32::MIN, f32::max);
         let mut total = 0.0;
         for sum in &mut sums {

@@ -337,7 +337,7 @@ fn missing(source: &Source<'_>, at: usize) -> bool {
 }
 
 /// The figures of a calculation; a unit that means several is taken for itself and not for what is waited for.
-fn values(source: &Source<'_>) -> Vec<Said> {
+pub fn values(source: &Source<'_>) -> Vec<Said> {
     let unit = |spoken: &Spoken| {
         let words: Vec<&str> = spoken.unit_said.as_deref().unwrap_or_default().split(' ').collect();
         match super::measure::unit_at(&words, WaitingFor::Nothing) {

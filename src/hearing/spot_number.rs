@@ -71,7 +71,15 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
             .or_else(|| measure::unit_at(&unit.words(1.0).split(' ').collect::<Vec<_>>(), scene.waiting))
             .map(|(unit, _)| (unit, 0))
     });
-    let said = inner.or_else(|| if broken { None } else { measure_after(&tail, scene) });
+    // After a comma a unit belongs to the number only where it ends what is said: "one four, bar".
+    let comma = tokens.get(end.checked_sub(1)?).is_some_and(|token| token.mark == Mark::Comma);
+    let ends = |len: usize| {
+        texts.len() == end + len || tokens.get(end + len - 1).is_some_and(|token| token.mark != Mark::None)
+    };
+    let said = inner.or_else(|| {
+        let found = if broken { None } else { measure_after(&tail, scene) };
+        found.filter(|(_, len)| !comma || ends(*len))
+    });
     if let Some((unit, len)) = said {
         spoken.unit_said = texts.get(end..end + len).map(|words| words.join(" "));
         apply(&mut spoken, unit);
@@ -159,6 +167,14 @@ fn loose_tail(texts: &[&str], end: usize, spoken: &mut Spoken) -> usize {
     let taken = match (texts.get(end).copied(), texts.get(end + 1).copied()) {
         (Some("or"), Some("so" | "thereabouts")) => 2,
         (Some("give"), Some("or")) => 3,
+        (Some("and"), Some("a"))
+            if texts.get(end + 2).is_some_and(|word| {
+                matches!(*word, "bit" | "something" | "smidge" | "tad" | "touch" | "hair" | "little" | "whisker")
+            }) =>
+        {
+            3
+        }
+        (Some("and"), Some("some" | "something" | "change")) => 2,
         (Some("ish" | "odd" | "approx" | "approximately" | "roughly"), _) => 1,
         _ => 0,
     };
