@@ -59,6 +59,13 @@ impl Facts {
                 _ => 1.0,
             };
         }
+        if self.asks && self.tool && self.number && !matches!(waiting, W::Tool) {
+            return match name {
+                Some(ActName::AskSwap) => 3.0,
+                Some(ActName::AskTool) => 0.3,
+                _ => 1.0,
+            };
+        }
         match (waiting, name) {
             (_, Some(ActName::Reading | ActName::Confirm | ActName::Trouble | ActName::Correct)) if self.asks => 0.3,
             (_, Some(name)) if self.asks && name.is_question() => 1.5,

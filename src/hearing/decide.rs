@@ -123,6 +123,7 @@ impl Judge<'_> {
                     .is_some_and(|token| token.text == "and");
                 if joined
                     && act.act == ActName::Confirm
+                    && act.slots.about.is_none()
                     && taken.acts.last().is_some_and(|last| last.act == ActName::Confirm)
                 {
                     return;
@@ -228,6 +229,12 @@ impl Judge<'_> {
             };
             if taken.beside > taken.weight.max(1.0) && acts.iter().all(light) {
                 return (Heard::decline(0.6), "most of the line is about something else".to_owned());
+            }
+            let unplaced = |act: &Act| {
+                act.act == ActName::Reading && act.slots.unit.is_none()
+            };
+            if taken.beside > 1.0 && acts.iter().all(unplaced) {
+                return (Heard::ask(acts, Doubt::Hedged, 0.4), "a bare number beside other talk".to_owned());
             }
             let steers =
                 |act: &Act| matches!(act.act, ActName::Pause | ActName::Resume | ActName::Skip | ActName::Finish);

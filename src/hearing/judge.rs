@@ -112,7 +112,11 @@ impl Judge<'_> {
             fits.first().map_or((0, 0), |fit| self.parsed.foreign(source.from, source.to, fit.class));
         let chance = self.chance(act.act, fits);
         let sure = chance >= enough(act.act) || (chance >= likely(act.act) && self.unopposed(act.act, fits));
-        !against && foreign <= 1 && sure
+        let strange = match act.act {
+            ActName::Finish | ActName::Skip | ActName::Resume => 0,
+            _ => 1,
+        };
+        !against && foreign <= strange && sure
     }
 
     /// Whether nothing is likely that would make the act a mistake: chatter or doubt, and for what changes the job a

@@ -72,7 +72,13 @@ impl Judge<'_> {
             }
             ActName::Skip if self.thing_called("skip", source) => Some(Verdict::Decline),
             ActName::Skip if foreign > 0 && !part && source.to - source.from <= 5 => Some(Verdict::Decline),
-            ActName::Reading if act.slots.about.is_none() && self.line.waiting.kind != WaitingFor::Nothing => {
+            ActName::Reading
+                if act.slots.about.is_none()
+                    && matches!(
+                        self.line.waiting.kind,
+                        WaitingFor::Clicks | WaitingFor::Position | WaitingFor::Turns | WaitingFor::Torque
+                    ) =>
+            {
                 Some(Verdict::Ask(vec![act.clone()], Doubt::Part))
             }
             ActName::Note if whole_line && self.parsed.weight(source.from, source.to) < 1.6 => {

@@ -59,6 +59,10 @@ impl Judge<'_> {
             && !guard(self.parsed, clause.from, clause.to).any()
             && chance > 0.5
             && chatter < 0.2
+            && clause.fits.first().is_some_and(|fit| {
+                let (_, foreign) = self.parsed.foreign(clause.from, clause.to, fit.class);
+                foreign == 0 || (foreign == 1 && source.numbers().iter().any(|spoken| spoken.unit.is_some()))
+            })
             && self.parsed.known(clause.from, clause.to) > 0.6
     }
 

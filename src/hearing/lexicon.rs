@@ -167,7 +167,9 @@ impl Lexicon {
         // A word of denial is never heard away, unless it stands where only a part can.
         let may = pointed || !self.denials.contains(word);
         for other in self.heard.get(word).into_iter().flatten().filter(|_| may) {
-            out.push(Guess { text: other.clone(), cost: 1.5 + denies });
+            // What the bench itself says is misheard less often than it is said.
+            let ours = if self.bench.contains(word) { 2.5 } else { 0.0 };
+            out.push(Guess { text: other.clone(), cost: 1.5 + denies + ours });
         }
         let key = sound::key(word);
         if !known {

@@ -55,6 +55,10 @@ pub(super) fn merge(acts: &mut Vec<Act>) {
             earlier.slots.tool = later.slots.tool.take().or_else(|| earlier.slots.tool.take());
             return true;
         }
+        if later.act == ActName::AskSetting && earlier.act == ActName::AskSetting && later.slots.about == earlier.slots.about {
+            earlier.slots.which = later.slots.which.or(earlier.slots.which);
+            return true;
+        }
         later == earlier || (later.act == ActName::Deny && earlier.act == ActName::Deny)
     });
 }

@@ -105,7 +105,11 @@ pub fn filled(act: &Act, source: &Source<'_>) -> Act {
         ActName::Note => act.slots.text = Some(source.text(after_cue(source, "write-down"))),
         ActName::Skip => act.slots.reason = reason(source),
         ActName::By => act.slots.text = Some(source.text(after_cue(source, "it-is-me"))),
-        ActName::Trouble | ActName::Fitted => {
+        ActName::Trouble => {
+            act.slots.text = Some(source.text(source.from));
+            act.slots.about = ailing(source);
+        }
+        ActName::Fitted => {
             act.slots.text = Some(source.text(source.from));
             act.slots.about = source.about();
         }
@@ -142,10 +146,20 @@ fn takes_about(name: ActName) -> bool {
 fn reason(source: &Source<'_>) -> Option<String> {
     match source.line.first("leave-out", source.from, source.to) {
         Some((start, end)) if start <= source.from + 3 => {
-            (source.line.weight(end, source.to) > 0.9).then(|| source.text(end)).or_else(|| after(source))
+            let here = || (source.line.weight(end, source.to) > 0.9).then(|| source.text(end));
+            if source.line.has("because", source.from, source.to) { here() } else { after(source).or_else(here) }
         }
         _ => after(source).or_else(|| Some(source.text(source.from))),
     }
+}
+
+/// The part that a trouble is about: the one in hand where it is named, and rather a part than what runs out of it.
+fn ailing(source: &Source<'_>) -> Option<String> {
+    let named: Vec<&String> =
+        source.parts().into_iter().filter(|ids| ids.len() == 1).filter_map(|ids| ids.first()).collect();
+    let in_hand = named.iter().find(|id| Some(id.as_str()) == source.waiting.about.as_deref());
+    let solid = named.iter().find(|id| source.unit.thing(id).is_none_or(|thing| thing.sort != Sort::Fluid));
+    in_hand.or(solid).or(named.first()).map(|id| (*id).clone()).or_else(|| source.waiting.about.clone())
 }
 
 /// What is said after the clause, to the end of the line.
