@@ -1,6 +1,7 @@
 //! The open question: which act answers it, and what then follows.
 
 use super::desk::Desk;
+use super::entries::confirm::says_only;
 use super::entries::{job, reading, skip, want};
 use super::questions::work;
 use super::{Ack, Part, Question, Refusal, Value, decide, doubt, flow, present};
@@ -28,7 +29,9 @@ pub fn takes(desk: &mut Desk<'_>, act: &Act) -> bool {
 /// A caution that waits: nothing closes the step before it is acknowledged.
 fn acknowledge(desk: &mut Desk<'_>, act: &Act, cautions: Vec<String>) -> bool {
     match act.act {
-        ActName::Confirm if act.slots.about.is_none() || is_in_hand(desk, act) => {
+        ActName::Confirm
+            if (act.slots.about.is_none() || is_in_hand(desk, act)) && !says_only(desk, act, "caution") =>
+        {
             desk.emit(Event::Settled);
             desk.emit(Event::Acknowledged { cautions });
             desk.acknowledged = true;

@@ -49,6 +49,7 @@ pub(super) fn merge(acts: &mut Vec<Act>) {
         let done_twice = later.act == ActName::Confirm && earlier.act == ActName::Confirm;
         if done_twice && (later.slots.about.is_none() || earlier.slots.about.is_none()) {
             earlier.slots.about = earlier.slots.about.take().or_else(|| later.slots.about.take());
+            earlier.slots.text = joined(earlier.slots.text.take(), later.slots.text.take());
             return true;
         }
         if earlier.act == ActName::AskSwap && later.act == ActName::AskSwap {
@@ -61,4 +62,9 @@ pub(super) fn merge(acts: &mut Vec<Act>) {
         }
         later == earlier || (later.act == ActName::Deny && earlier.act == ActName::Deny)
     });
+}
+
+/// What two confirmations say of how the thing stands; nothing where one of them says it is simply done.
+fn joined(one: Option<String>, other: Option<String>) -> Option<String> {
+    one.zip(other).map(|(one, other)| format!("{one} {other}"))
 }

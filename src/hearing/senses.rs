@@ -70,6 +70,14 @@ impl Senses {
         out
     }
 
+    /// The names of the senses that a line of stems has, in the order of the table.
+    #[must_use]
+    pub fn names(&self, roots: &[String]) -> std::collections::BTreeSet<&str> {
+        let found = self.of(roots);
+        let named = found.iter().flatten().filter_map(|sense| self.names.get(usize::from(*sense)));
+        named.map(String::as_str).collect()
+    }
+
     /// Whether a line of stems has a word or phrase of a sense, by its name.
     #[must_use]
     pub fn has(&self, roots: &[String], name: &str) -> bool {

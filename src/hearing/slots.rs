@@ -96,7 +96,10 @@ impl Source<'_> {
 pub fn filled(act: &Act, source: &Source<'_>) -> Act {
     let mut act = act.clone();
     match act.act {
-        ActName::Confirm => act.slots.about = act.slots.about.or_else(|| source.named()),
+        ActName::Confirm => {
+            act.slots.about = act.slots.about.or_else(|| source.named());
+            act.slots.text = states(source);
+        }
         ActName::Reading | ActName::Correct => value(&mut act, source),
         ActName::Want => {
             value(&mut act, source);
@@ -160,6 +163,22 @@ fn ailing(source: &Source<'_>) -> Option<String> {
     let in_hand = named.iter().find(|id| Some(id.as_str()) == source.waiting.about.as_deref());
     let solid = named.iter().find(|id| source.unit.thing(id).is_none_or(|thing| thing.sort != Sort::Fluid));
     in_hand.or(solid).or(named.first()).map(|id| (*id).clone()).or_else(|| source.waiting.about.clone())
+}
+
+/// How the thing is said to stand: the senses that the word lists say tell of it.
+fn states(source: &Source<'_>) -> Option<String> {
+    let roots: Vec<String> = source
+        .line
+        .tokens
+        .get(source.from..source.to)
+        .unwrap_or_default()
+        .iter()
+        .map(|token| super::stem::stem(&token.text))
+        .collect();
+    let found = source.line.talk.senses.names(&roots);
+    let said: Vec<&str> =
+        source.line.talk.words.stands.iter().map(String::as_str).filter(|name| found.contains(name)).collect();
+    (!said.is_empty()).then(|| said.join(" "))
 }
 
 /// What is said after the clause, to the end of the line.

@@ -1,7 +1,8 @@
 //! Running ahead: named steps closed in their order, never past a make-safe or critical step.
 
 use super::closing;
-use super::confirm::needs_value;
+use super::confirm::{needs_value, says_only};
+use crate::act::Act;
 use crate::bench::desk::Desk;
 use crate::bench::flow::{self, Judge};
 use crate::bench::{Ack, Part, Refusal, cautions, present};
@@ -9,8 +10,11 @@ use crate::event::How;
 use crate::rulebase::{Procedure, Step, UnitCard};
 
 /// Closes the next open step of the named part, if nothing that may not be passed stands before it.
-pub fn confirm(desk: &mut Desk<'_>, card: &UnitCard, procedure: &Procedure, about: &str) {
-    match find(desk, procedure, about, &|step| !needs_value(step)) {
+pub fn confirm(desk: &mut Desk<'_>, card: &UnitCard, procedure: &Procedure, about: &str, act: &Act) {
+    let fits = |step: &Step| {
+        !needs_value(step) && !says_only(desk, act, step.deed.as_str()) && !says_only(desk, act, "step")
+    };
+    match find(desk, procedure, about, &fits) {
         Found::Step(step) => {
             closing::close(desk, card, &step, How::Ahead, None);
             desk.say(Part::Ack(Ack::Done(vec![present::title(card, &step)])));

@@ -14,7 +14,10 @@ pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
     if let Some(about) = &act.slots.about
         && step.about.as_deref() != Some(about.as_str())
     {
-        return ahead::confirm(desk, &card, &procedure, about);
+        return ahead::confirm(desk, &card, &procedure, about, act);
+    }
+    if let Some(why) = unlike(desk, act, &step) {
+        return desk.say(Part::Refused(Refusal::NotNow { why }));
     }
     if std::mem::replace(&mut desk.closed_one, true) {
         return;
@@ -23,6 +26,26 @@ pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
         return super::job::finish(desk);
     }
     this_step(desk, &card, &step);
+}
+
+/// Why what was said closes no step: it says that something was understood, or that the part stands as this step does not
+/// leave it.
+fn unlike(desk: &Desk<'_>, act: &Act, step: &Step) -> Option<String> {
+    if says_only(desk, act, "step") {
+        return Some("say done when it is done".to_owned());
+    }
+    if step.answers_yes_or_no() && says_only(desk, act, "answer") {
+        return Some("the answer is yes or no".to_owned());
+    }
+    says_only(desk, act, step.deed.as_str())
+        .then(|| "that is not what this step leaves: say done when it is done".to_owned())
+}
+
+/// Whether a confirmation says no more than what the word lists hold against such a thing: `caution`, `step` or a deed.
+pub fn says_only(desk: &Desk<'_>, act: &Act, what: &str) -> bool {
+    let Some(said) = act.slots.text.as_deref() else { return false };
+    let against = desk.rules.talk.words.unlike.get(what);
+    against.is_some_and(|against| said.split(' ').all(|state| against.iter().any(|own| own == state)))
 }
 
 fn this_step(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {

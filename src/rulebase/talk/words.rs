@@ -37,6 +37,11 @@ pub struct Words {
     pub reported: Vec<String>,
     /// Other tools by the names people give them: name -> plain name.
     pub tools: BTreeMap<String, String>,
+    /// Senses that tell how a thing stands.
+    pub stands: Vec<String>,
+    /// Senses that do not answer a caution (`caution`), any step (`step`), a question of yes or no (`answer`) or a step of
+    /// a deed, by its name.
+    pub unlike: BTreeMap<String, Vec<String>>,
     /// Names that a person may be called by when spoken to, and words that call them.
     pub calls: Vec<String>,
 }
