@@ -66,6 +66,9 @@ pub(super) struct Example {
     pub weight: f32,
 }
 
+/// An example line of so many words or fewer is a rule too.
+const SHORT: usize = 5;
+
 /// Expansions drawn for each alternative of a rule.
 const DRAWN: usize = 6;
 
@@ -73,9 +76,12 @@ impl Compiled {
     /// Compiles a pack's talk; tags that mean nothing are passed over (the loader reports them).
     #[must_use]
     pub fn new(talk: &Talk, spot: &Spotter<'_>, parts: &Names, unit_words: &HashSet<String>) -> Self {
-        let mut out =
-            Self {
- words: talk.words.clone(), phrases: Phrases::new(&talk.words.means), senses: Senses::new(&talk.senses), ..Self::default() };
+        let mut out = Self {
+            words: talk.words.clone(),
+            phrases: Phrases::new(&talk.words.means),
+            senses: Senses::new(&talk.senses),
+            ..Self::default()
+        };
         out.fillers = talk.words.fillers.iter().cloned().collect();
         out.small = talk.words.small.iter().cloned().collect();
         let rules = out.nets(talk);
@@ -109,7 +115,9 @@ impl Compiled {
             rules.add(&rule.body, self.sources.len());
             self.sources.push((class, format!("{}:{} <{}>", rule.file, rule.line, rule.name)));
             self.shown.push(false);
-            for (line, example) in &rule.examples {
+            // A long line is hardly ever said again to the word: it teaches the likeness, and is no rule of its own.
+            let short = |example: &str| example.split_whitespace().count() <= SHORT;
+            for (line, example) in rule.examples.iter().filter(|(_, example)| short(example)) {
                 rules.add(&as_rule(example), self.sources.len());
                 self.sources.push((class, format!("{}:{line} example of <{}>", rule.file, rule.name)));
                 self.shown.push(true);
@@ -153,7 +161,11 @@ impl Compiled {
                     seen.known = !rare.contains(&seen.text);
                 }
                 let pieces = self.piece_names(&line.seen);
-                Sample { features: features(&line.seen, &pieces, &self.senses), class: line.class, weight: line.weight }
+                Sample {
+                    features: features(&line.seen, &pieces, &self.senses),
+                    class: line.class,
+                    weight: line.weight,
+                }
             })
             .collect();
         self.model = Model::fit(&samples, self.classes.len());
@@ -240,12 +252,22 @@ impl Compiled {
                 before.mark == Default::default()
                     && matches!(
                         before.text.as_str(),
-                        "the" | "a" | "this" | "that" | "last" | "other" | "young" | "old" | "some" | "another" | "his" | "same"
+                        "the"
+                            | "a"
+                            | "this"
+                            | "that"
+                            | "last"
+                            | "other"
+                            | "young"
+                            | "old"
+                            | "some"
+                            | "another"
+                            | "his"
+                            | "same"
                     )
             });
-            let filler = self.fillers.contains(&token.text)
-                && !(token.text == "oh" && beside_figure)
-                && !spoken_of;
+            let filler =
+                self.fillers.contains(&token.text) && !(token.text == "oh" && beside_figure) && !spoken_of;
             let doubled = out.last().is_some_and(|last| {
                 last.text == token.text
                     && last.mark == Default::default()

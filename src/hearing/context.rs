@@ -22,13 +22,19 @@ pub(super) struct Facts {
 
 /// Words that a question begins with.
 const ASKING: [&str; 22] = [
-    "what", "which", "how", "why", "where", "when", "who", "whose", "is", "are", "was", "do", "does", "did", "can", "could", "should",
-    "will", "would", "any", "has", "may",
+    "what", "which", "how", "why", "where", "when", "who", "whose", "is", "are", "was", "do", "does", "did",
+    "can", "could", "should", "will", "would", "any", "has", "may",
 ];
 
 impl Facts {
     /// The facts of a clause.
-    pub(super) fn of(tokens: &[Token], mentions: &[Mention], from: usize, to: usize, waiting: WaitingFor) -> Self {
+    pub(super) fn of(
+        tokens: &[Token],
+        mentions: &[Mention],
+        from: usize,
+        to: usize,
+        waiting: WaitingFor,
+    ) -> Self {
         let inside = || mentions.iter().filter(|mention| mention.start >= from && mention.end <= to);
         let first = tokens.get(from).map_or("", |token| token.text.as_str());
         let last = to.checked_sub(1).and_then(|at| tokens.get(at));
@@ -36,7 +42,9 @@ impl Facts {
             waiting: Some(waiting),
             fits: measure::is_number(waiting)
                 && inside().any(|mention| {
-                    mention.spoken().is_some_and(|spoken| spoken.unit.is_none_or(|unit| measure::fits(unit, waiting)))
+                    mention
+                        .spoken()
+                        .is_some_and(|spoken| spoken.unit.is_none_or(|unit| measure::fits(unit, waiting)))
                 }),
             number: inside().any(|mention| mention.spoken().is_some()),
             part: inside().any(|mention| matches!(mention.what, What::Part(_))),
@@ -67,7 +75,11 @@ impl Facts {
             };
         }
         match (waiting, name) {
-            (_, Some(ActName::Reading | ActName::Confirm | ActName::Trouble | ActName::Correct)) if self.asks => 0.3,
+            (_, Some(ActName::Reading | ActName::Confirm | ActName::Trouble | ActName::Correct))
+                if self.asks =>
+            {
+                0.3
+            }
             (_, Some(name)) if self.asks && name.is_question() => 1.5,
             (W::Done, Some(ActName::Reading)) if !self.part => 0.4,
             (W::Done, Some(ActName::Confirm)) if !self.number && !self.asks => 1.5,

@@ -96,6 +96,11 @@ pub(super) fn likely(name: ActName) -> f32 {
 pub(super) fn claims(name: ActName) -> bool {
     matches!(
         name,
-        ActName::Confirm | ActName::Reading | ActName::Correct | ActName::Fitted | ActName::Want | ActName::Finish
+        ActName::Confirm
+            | ActName::Reading
+            | ActName::Correct
+            | ActName::Fitted
+            | ActName::Want
+            | ActName::Finish
     )
 }

@@ -30,32 +30,22 @@ pub fn decide(
 /// What the clauses come to together.
 #[derive(Default)]
 pub(super) struct Taken {
-    acts: Vec<Act>,
+    pub(super) acts: Vec<Act>,
     /// For each act, whether it stands on few words that no rule knows.
-    passing: Vec<bool>,
+    pub(super) passing: Vec<bool>,
     sure: f32,
     weight: f32,
     beside: f32,
-    against: bool,
+    pub(super) against: bool,
     numbers: bool,
     unexplained: bool,
     /// A part of the line says that something was wrong.
-    wrong: bool,
+    pub(super) wrong: bool,
     /// How many clauses said done, or not done.
     said: usize,
     /// Something was said beside the acts.
     more: bool,
     doubt: Option<(Vec<Act>, Doubt)>,
-}
-
-impl Taken {
-    /// What stands on a few words that no rule knows is a remark, beside an act that is surer.
-    fn drop_passing(&mut self) {
-        if self.passing.iter().any(|passing| !passing) {
-            let mut passing = self.passing.iter();
-            self.acts.retain(|_| passing.next() != Some(&true));
-        }
-    }
 }
 
 impl Judge<'_> {
@@ -230,14 +220,13 @@ impl Judge<'_> {
             if taken.beside > taken.weight.max(1.0) && acts.iter().all(light) {
                 return (Heard::decline(0.6), "most of the line is about something else".to_owned());
             }
-            let unplaced = |act: &Act| {
-                act.act == ActName::Reading && act.slots.unit.is_none()
-            };
+            let unplaced = |act: &Act| act.act == ActName::Reading && act.slots.unit.is_none();
             if taken.beside > 1.0 && acts.iter().all(unplaced) {
                 return (Heard::ask(acts, Doubt::Hedged, 0.4), "a bare number beside other talk".to_owned());
             }
-            let steers =
-                |act: &Act| matches!(act.act, ActName::Pause | ActName::Resume | ActName::Skip | ActName::Finish);
+            let steers = |act: &Act| {
+                matches!(act.act, ActName::Pause | ActName::Resume | ActName::Skip | ActName::Finish)
+            };
             if taken.unexplained && acts.iter().all(|act| steers(act) && act.slots.reason.is_none()) {
                 return (
                     Heard::ask(acts, Doubt::Hedged, 0.4),
@@ -250,7 +239,9 @@ impl Judge<'_> {
                     .tokens
                     .first()
                     .is_some_and(|token| matches!(token.text.as_str(), "yes" | "no"));
-            if acts.iter().all(bare) && ((taken.unexplained && self.answers() && taken.said < 2) || (late && taken.more)) {
+            if acts.iter().all(bare)
+                && ((taken.unexplained && self.answers() && taken.said < 2) || (late && taken.more))
+            {
                 return (
                     Heard::ask(acts, Doubt::Hedged, 0.4),
                     "yes or no, and something that is not understood".to_owned(),
@@ -267,102 +258,6 @@ impl Judge<'_> {
             return (Heard::ask(acts, Doubt::Number, 0.4), "several values for one place".to_owned());
         }
         (Heard::take(acts, f64::from(taken.sure)), "clear".to_owned())
-    }
-
-    /// Whether an act that changes the job stands on a few words that no rule knows.
-    fn passing(&self, act: &Act, clause: &Clause) -> bool {
-        if act.act == ActName::Confirm && clause.to - clause.from <= 2 && act.slots.about.is_none() {
-            return self.praises(clause);
-        }
-        let asked = self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "how" | "why" | "what"));
-        if asked && act.act == ActName::Reading {
-            return clause.from > 0;
-        }
-        let short = clause.to - clause.from <= 3;
-        let loose = clause.fits.first().is_none_or(|fit| fit.rule.is_none_or(|(_, cost)| cost > 0.3));
-        let chance = self.chance(act.act, &clause.fits);
-        short
-            && loose
-            && act.slots.value.is_none()
-            && !act.act.is_question()
-            && chance < 0.9
-            && matches!(act.act, ActName::Pause | ActName::Trouble | ActName::Skip | ActName::Back | ActName::Resume | ActName::Undo)
-    }
-
-    /// "Leave this one, the mount is new already": what is said beside a leaving out is its reason.
-    fn gather_reason(&self, acts: &mut Vec<Act>) {
-        if acts.first().is_some_and(|act| act.act == ActName::Skip && act.slots.reason.is_some()) {
-            let reason = |act: &Act| matches!(act.act, ActName::Fitted | ActName::Confirm | ActName::Trouble);
-            acts.retain(|act| !reason(act));
-        }
-    }
-
-    /// "Eighteen foot pounds, how much is that in newton metres": a figure beside a calculation belongs to it.
-    fn gather_figures(&self, acts: &mut Vec<Act>) {
-        if acts.iter().any(|act| act.act == ActName::AskWork) {
-            acts.retain(|act| act.act != ActName::Reading);
-            let whole = super::slots::Source {
-                line: self.parsed,
-                said: self.line.said,
-                from: 0,
-                to: self.parsed.tokens.len(),
-                unit: self.unit,
-                waiting: self.line.waiting,
-            };
-            for act in acts.iter_mut().filter(|act| act.act == ActName::AskWork) {
-                act.slots.values = Some(super::slots::values(&whole));
-            }
-        }
-    }
-
-    /// "Eight on the bump and ten on the rebound": a wish goes on until something else is said.
-    /// "It won't shift, what now": what is asked beside a trouble is what to do about it.
-    fn carried(&self, mut act: Act, last: Option<&Act>) -> Act {
-        if act.act == ActName::AskNext && last.is_some_and(|last| last.act == ActName::Trouble) {
-            act.act = ActName::AskStuck;
-            act.slots.about = last.and_then(|last| last.slots.about.clone());
-        }
-        let waits = measure::is_number(self.line.waiting.kind);
-        if !waits && act.act == ActName::Reading && last.is_some_and(|last| last.act == ActName::Want) {
-            act.act = ActName::Want;
-        }
-        act
-    }
-
-    /// Whether a clause is a word of praise and no more ("grand", "lovely").
-    fn praises(&self, clause: &Clause) -> bool {
-        let tokens = self.parsed.tokens.get(clause.from..clause.to).unwrap_or_default();
-        tokens.iter().all(|token| {
-            let root = [super::stem::stem(&token.text)];
-            let senses = &self.parsed.talk.senses;
-            self.parsed.talk.small.contains(&token.text)
-                || (senses.has(&root, "good") && !senses.has(&root, "done") && !senses.has(&root, "agree"))
-        })
-    }
-
-    /// Whether a clause says that something was wrong ("my bad", "I misread it").
-    fn admits(&self, clause: &Clause) -> bool {
-        let roots: Vec<String> = self
-            .parsed
-            .tokens
-            .get(clause.from..clause.to)
-            .unwrap_or_default()
-            .iter()
-            .map(|token| super::stem::stem(&token.text))
-            .collect();
-        self.parsed.talk.senses.has(&roots, "slip")
-    }
-
-    /// A value beside words that admit a slip puts the last one right.
-    fn put_right(&self, taken: &mut Taken) {
-        if let [act] = taken.acts.as_mut_slice()
-            && taken.wrong
-            && act.act == ActName::Reading
-            && act.slots.value.is_some()
-        {
-            act.act = ActName::Correct;
-            taken.against = false;
-        }
     }
 
     /// Where words are waited for, they are the answer unless they are plainly something else.

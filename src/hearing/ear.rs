@@ -173,7 +173,8 @@ impl Ear {
             .chain(ear.procedures.keys())
             .chain(ear.tools.keys());
         let words: Vec<String> = names.flat_map(|name| name.split([' ', '-'])).map(str::to_owned).collect();
-        let senses = talk.senses.values().flatten().flat_map(|entry| entry.split_whitespace()).map(str::to_owned);
+        let senses =
+            talk.senses.values().flatten().flat_map(|entry| entry.split_whitespace()).map(str::to_owned);
         ear.talk.lexicon.know_all(words.into_iter().chain(CORNER_WORDS.map(str::to_owned)).chain(senses));
         ear
     }

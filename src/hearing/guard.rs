@@ -29,7 +29,10 @@ pub fn guard(line: &Parsed<'_>, from: usize, to: usize) -> Guard {
     let mut denials = 0;
     for token in line.tokens.get(from..to).unwrap_or_default() {
         out.denies |= words.denials.contains(&token.text);
-        denials += usize::from(token.text != "no" && words.denials.contains(&token.text));
+        denials += usize::from(matches!(
+            token.text.as_str(),
+            "not" | "never" | "nothing" | "none" | "without" | "neither" | "nor" | "hardly" | "barely"
+        ));
         out.hedges |= words.hedges.contains(&token.text);
         out.reports |= words.reported.contains(&token.text);
         out.elsewhere |= line.talk.elsewhere.contains(&token.text)
@@ -55,12 +58,27 @@ fn inverted(line: &Parsed<'_>, from: usize, to: usize) -> bool {
     let subject = |at: usize| {
         matches!(
             word(at),
-            "the" | "it" | "that" | "this" | "these" | "those" | "i" | "we" | "he" | "she" | "they" | "my" | "his" | "there"
+            "the"
+                | "it"
+                | "that"
+                | "this"
+                | "these"
+                | "those"
+                | "i"
+                | "we"
+                | "he"
+                | "she"
+                | "they"
+                | "my"
+                | "his"
+                | "there"
         ) || line.mentions.iter().any(|mention| mention.start == at && mention.slot() == "<part>")
     };
     let opens = match word(from) {
         "is" | "are" | "was" | "were" | "does" | "should" | "am" => subject(from + 1),
-        "did" | "have" | "has" => subject(from + 1) && !matches!(word(from + 1), "it" | "that" | "this" | "the"),
+        "did" | "have" | "has" => {
+            subject(from + 1) && !matches!(word(from + 1), "it" | "that" | "this" | "the")
+        }
         _ => false,
     };
     let tail = to.checked_sub(2).filter(|at| *at > from).is_some_and(|at| {

@@ -58,7 +58,8 @@ impl Judge<'_> {
                 Verdict::Take(filled(&Act::new(ActName::AskSwap), &source), 0.6)
             }
             Verdict::Decline if self.unclear_value(clause, &source) => {
-                let corrects = self.chance(ActName::Correct, &clause.fits) > self.chance(ActName::Reading, &clause.fits);
+                let corrects =
+                    self.chance(ActName::Correct, &clause.fits) > self.chance(ActName::Reading, &clause.fits);
                 let name = if corrects { ActName::Correct } else { ActName::Reading };
                 let act = filled(&Act::new(name), &source);
                 if self.plain_value(clause, &source) {
@@ -207,7 +208,9 @@ impl Judge<'_> {
             ActName::Pause => None,
             ActName::Note if ours => None,
             ActName::Note => Some(Verdict::Ask(vec![act.clone()], Doubt::Meaning)),
-            ActName::Trouble if source.mentions().any(|mention| matches!(mention.what, What::Part(_))) => None,
+            ActName::Trouble if source.mentions().any(|mention| matches!(mention.what, What::Part(_))) => {
+                None
+            }
             ActName::Resume | ActName::Skip | ActName::By | ActName::Again | ActName::Help => {
                 guard(self.parsed, source.from, source.to).elsewhere.then_some(Verdict::Decline)
             }
@@ -225,7 +228,8 @@ impl Judge<'_> {
         }
         let doubled = here.doubled && matches!(act.act, ActName::Confirm | ActName::Deny);
         let told = act.act == ActName::Confirm && guard(self.parsed, 0, self.parsed.tokens.len()).reports;
-        (doubled || told || (here.asks && (claims || closes))).then(|| Verdict::Ask(vec![act.clone()], Doubt::Hedged))
+        (doubled || told || (here.asks && (claims || closes)))
+            .then(|| Verdict::Ask(vec![act.clone()], Doubt::Hedged))
     }
 
     /// A part that is not this unit's, or a name that fits several, is asked about.

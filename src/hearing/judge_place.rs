@@ -9,7 +9,13 @@ use crate::act::{Act, ActName, Doubt, WaitingFor};
 
 impl Judge<'_> {
     /// An act whose clause has words that neither its examples nor the bench use, or lacks what such an act is about.
-    pub(super) fn out_of_place(&self, act: &Act, fit: &Fitting, fits: &[Fitting], source: &Source<'_>) -> Option<Verdict> {
+    pub(super) fn out_of_place(
+        &self,
+        act: &Act,
+        fit: &Fitting,
+        fits: &[Fitting],
+        source: &Source<'_>,
+    ) -> Option<Verdict> {
         let (telling, foreign) = self.parsed.foreign(source.from, source.to, fit.class);
         let exact = fit.rule.is_some_and(|(_, cost)| cost < 0.25);
         let part = source.mentions().any(|mention| matches!(mention.what, What::Part(_) | What::Foreign(_)));
@@ -30,7 +36,11 @@ impl Judge<'_> {
         }
         let valued = matches!(act.act, ActName::Reading | ActName::Correct);
         if valued && foreign > 0 && act.slots.unit.is_none() && fit.rule.is_none_or(|(_, cost)| cost > 0.3) {
-            return Some(if foreign > 1 { Verdict::Decline } else { Verdict::Ask(vec![act.clone()], Doubt::Vague) });
+            return Some(if foreign > 1 {
+                Verdict::Decline
+            } else {
+                Verdict::Ask(vec![act.clone()], Doubt::Vague)
+            });
         }
         if valued && self.of_somebody(source) {
             return Some(Verdict::Ask(vec![act.clone()], Doubt::Hedged));
@@ -85,7 +95,12 @@ impl Judge<'_> {
                 Some(Verdict::Ask(vec![act.clone()], Doubt::Vague))
             }
             ActName::Confirm if foreign > 0 && word(&["they", "he"]) => Some(Verdict::Decline),
-            ActName::By if !self.names_somebody(source) || (fit.rule.is_none_or(|(_, cost)| cost > 1.2) && !certain) => Some(Verdict::Decline),
+            ActName::By
+                if !self.names_somebody(source)
+                    || (fit.rule.is_none_or(|(_, cost)| cost > 1.2) && !certain) =>
+            {
+                Some(Verdict::Decline)
+            }
             ActName::Wait
                 if act.slots.duration.is_none()
                     && !word(&["cure", "timer", "clock", "timing", "counting", "stopwatch"]) =>
@@ -125,12 +140,14 @@ impl Judge<'_> {
 
     /// Whether a clause has a word that may be a person's name: one that talk does not know, or that was written as a name.
     fn names_somebody(&self, source: &Source<'_>) -> bool {
-        self.parsed.tokens.get(source.from..source.to).unwrap_or_default().iter().enumerate().any(|(n, token)| {
-            let raw = source.said.get(token.raw.clone()).unwrap_or_default();
-            let written = n > 0 && raw.starts_with(char::is_uppercase) && token.text.len() > 2;
-            let strange = token.text.len() > 1 && !self.parsed.talk.lexicon.knows(&token.text);
-            written || strange || token.was.is_some()
-        })
+        self.parsed.tokens.get(source.from..source.to).unwrap_or_default().iter().enumerate().any(
+            |(n, token)| {
+                let raw = source.said.get(token.raw.clone()).unwrap_or_default();
+                let written = n > 0 && raw.starts_with(char::is_uppercase) && token.text.len() > 2;
+                let strange = token.text.len() > 1 && !self.parsed.talk.lexicon.knows(&token.text);
+                written || strange || token.was.is_some()
+            },
+        )
     }
 
     /// Whether a clause tells of what another had or did ("the last fella had it at sixteen").
@@ -144,7 +161,9 @@ impl Judge<'_> {
     fn thing_called(&self, word: &str, source: &Source<'_>) -> bool {
         let tokens = self.parsed.tokens.get(source.from..source.to).unwrap_or_default();
         tokens.windows(2).any(|pair| match pair {
-            [before, here] => here.text == word && matches!(before.text.as_str(), "the" | "a" | "that" | "this" | "our"),
+            [before, here] => {
+                here.text == word && matches!(before.text.as_str(), "the" | "a" | "that" | "this" | "our")
+            }
             _ => false,
         })
     }

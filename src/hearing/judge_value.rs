@@ -53,7 +53,8 @@ impl Judge<'_> {
 
     /// One number, nothing that doubts it, and the model takes the clause for a reading.
     pub(super) fn plain_value(&self, clause: &Clause, source: &Source<'_>) -> bool {
-        let chance = self.chance(ActName::Reading, &clause.fits) + self.chance(ActName::Correct, &clause.fits);
+        let chance =
+            self.chance(ActName::Reading, &clause.fits) + self.chance(ActName::Correct, &clause.fits);
         let chatter: f32 = clause.fits.iter().filter(|fit| !self.is_act(fit)).map(|fit| fit.chance).sum();
         source.numbers().len() == 1
             && !guard(self.parsed, clause.from, clause.to).any()
@@ -98,7 +99,10 @@ impl Judge<'_> {
             Kind::Vague => return Verdict::Ask(each(&spoken.candidates), Doubt::Vague),
             Kind::Sure => {}
         }
-        if spoken.mended && spoken.unit.is_none() && (spoken.len > 1 || fit.is_none_or(|fit| fit.chance < 0.9)) {
+        if spoken.mended
+            && spoken.unit.is_none()
+            && (spoken.len > 1 || fit.is_none_or(|fit| fit.chance < 0.9))
+        {
             return Verdict::Ask(vec![act], Doubt::Number);
         }
         let waiting = self.line.waiting.kind;
@@ -139,9 +143,10 @@ impl Judge<'_> {
         }) {
             return Verdict::Ask(vec![act], Doubt::Number);
         }
-        let several = source.parts().iter().any(|ids| {
-            ids.len() > 1 && act.slots.about.as_ref().is_none_or(|about| !ids.contains(about))
-        }) && source.named().is_none();
+        let several =
+            source.parts().iter().any(|ids| {
+                ids.len() > 1 && act.slots.about.as_ref().is_none_or(|about| !ids.contains(about))
+            }) && source.named().is_none();
         if several {
             let ids: Vec<Act> =
                 source.parts().into_iter().flatten().map(|id| act.clone().about(id)).collect();
@@ -165,9 +170,7 @@ impl Judge<'_> {
             Some(want) => want.value,
             None => self.aim(unit, about)?,
         };
-        figures::sounds_like(value)
-            .into_iter()
-            .find(|other| near(*other, wanted) && !near(value, wanted))
+        figures::sounds_like(value).into_iter().find(|other| near(*other, wanted) && !near(value, wanted))
     }
 
     /// Whether the line's numbers are written as figures.

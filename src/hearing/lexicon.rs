@@ -168,7 +168,7 @@ impl Lexicon {
         let may = pointed || !self.denials.contains(word);
         for other in self.heard.get(word).into_iter().flatten().filter(|_| may) {
             // What the bench itself says is misheard less often than it is said.
-            let ours = if self.bench.contains(word) { 2.5 } else { 0.0 };
+            let ours = if self.bench.contains(word) && !self.denials.contains(word) { 2.5 } else { 0.0 };
             out.push(Guess { text: other.clone(), cost: 1.5 + denies + ours });
         }
         let key = sound::key(word);

@@ -56,7 +56,10 @@ pub(super) fn merge(acts: &mut Vec<Act>) {
             earlier.slots.tool = later.slots.tool.take().or_else(|| earlier.slots.tool.take());
             return true;
         }
-        if later.act == ActName::AskSetting && earlier.act == ActName::AskSetting && later.slots.about == earlier.slots.about {
+        if later.act == ActName::AskSetting
+            && earlier.act == ActName::AskSetting
+            && later.slots.about == earlier.slots.about
+        {
             earlier.slots.which = later.slots.which.or(earlier.slots.which);
             return true;
         }

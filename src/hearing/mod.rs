@@ -5,6 +5,7 @@
 //! fitted to their examples (`model`), `slots` fills each act, `decide` weighs the cost of being wrong.
 
 mod automaton;
+mod beside;
 mod class;
 mod clauses;
 mod compile;
@@ -30,6 +31,7 @@ mod phrases;
 mod sample;
 mod senses;
 mod slots;
+mod slots_tool;
 mod sound;
 mod spot;
 mod spot_corner;

@@ -21,7 +21,7 @@ pub struct Sample {
 
 /// An example by the rows of its features.
 struct Learned {
-    rows: Vec<usize>,
+    rows: Vec<u32>,
     class: usize,
     weight: f32,
 }
@@ -52,11 +52,13 @@ type Plain = BuildHasherDefault<Hashed>;
 #[derive(Debug, Clone, Default)]
 pub struct Model {
     classes: usize,
-    rows: HashMap<Feature, usize, Plain>,
+    rows: HashMap<Feature, u32, Plain>,
     weights: Vec<f32>,
 }
 
 const ROUNDS: usize = 8;
+/// A feature that fewer examples show is passed over.
+const FEWEST: u32 = 3;
 /// An example is known well enough once its class has this chance.
 const KNOWN: f32 = 0.97;
 const RATE: f32 = 1.2;
@@ -83,10 +85,10 @@ impl Model {
         for feature in samples.iter().flat_map(|sample| &sample.features) {
             *counts.entry(*feature).or_default() += 1;
         }
-        // What one example alone shows is learned by heart and helps nobody.
+        // What one or two examples alone show is learned by heart and helps nobody.
         for feature in samples.iter().flat_map(|sample| &sample.features) {
-            if counts.get(feature).is_some_and(|count| *count > 1) {
-                let row = model.rows.len();
+            if counts.get(feature).is_some_and(|count| *count >= FEWEST) {
+                let row = u32::try_from(model.rows.len()).unwrap_or(u32::MAX);
                 model.rows.entry(*feature).or_insert(row);
             }
         }
@@ -119,7 +121,7 @@ impl Model {
         let size = (sample.rows.len().max(1) as f32).sqrt();
         let step = rate * sample.weight / size;
         for row in &sample.rows {
-            let start = row * self.classes;
+            let start = *row as usize * self.classes;
             let Some(weights) = self.weights.get_mut(start..start + self.classes) else { continue };
             for (class, (weight, chance)) in weights.iter_mut().zip(&chances).enumerate() {
                 let wanted = f32::from(u8::from(class == sample.class));
@@ -131,15 +133,14 @@ impl Model {
     /// The chance of each class.
     #[must_use]
     pub fn chances(&self, features: &[Feature]) -> Vec<f32> {
-        let rows: Vec<usize> =
-            features.iter().filter_map(|feature| self.rows.get(feature).copied()).collect();
+        let rows: Vec<u32> = features.iter().filter_map(|feature| self.rows.get(feature).copied()).collect();
         self.chances_of(&rows)
     }
 
-    fn chances_of(&self, rows: &[usize]) -> Vec<f32> {
+    fn chances_of(&self, rows: &[u32]) -> Vec<f32> {
         let mut sums = vec![0.0_f32; self.classes];
         for row in rows {
-            let start = row * self.classes;
+            let start = *row as usize * self.classes;
             let Some(weights) = self.weights.get(start..start + self.classes) else { continue };
             for (sum, weight) in sums.iter_mut().zip(weights) {
                 *sum += weight;

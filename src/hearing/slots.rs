@@ -2,8 +2,9 @@
 
 use super::mention::{Mention, Spoken, What};
 use super::parsed::Parsed;
+use super::slots_tool::{tool, values};
 use super::vocabulary::{Sort, Vocabulary};
-use crate::act::{Act, ActName, Corner, Duration, End, Said, Waiting, WaitingFor};
+use crate::act::{Act, ActName, Corner, Duration, End, Waiting, WaitingFor};
 use std::collections::BTreeSet;
 
 /// What an act is filled from.
@@ -150,7 +151,11 @@ fn reason(source: &Source<'_>) -> Option<String> {
     match source.line.first("leave-out", source.from, source.to) {
         Some((start, end)) if start <= source.from + 3 => {
             let here = || (source.line.weight(end, source.to) > 0.9).then(|| source.text(end));
-            if source.line.has("because", source.from, source.to) { here() } else { after(source).or_else(here) }
+            if source.line.has("because", source.from, source.to) {
+                here()
+            } else {
+                after(source).or_else(here)
+            }
         }
         _ => after(source).or_else(|| Some(source.text(source.from))),
     }
@@ -176,8 +181,15 @@ fn states(source: &Source<'_>) -> Option<String> {
         .map(|token| super::stem::stem(&token.text))
         .collect();
     let found = source.line.talk.senses.names(&roots);
-    let said: Vec<&str> =
-        source.line.talk.words.stands.iter().map(String::as_str).filter(|name| found.contains(name)).collect();
+    let said: Vec<&str> = source
+        .line
+        .talk
+        .words
+        .stands
+        .iter()
+        .map(String::as_str)
+        .filter(|name| found.contains(name))
+        .collect();
     (!said.is_empty()).then(|| said.join(" "))
 }
 
@@ -323,66 +335,6 @@ fn place(act: &mut Act, source: &Source<'_>) {
             (None, side) => side,
         });
     }
-}
-
-/// The tool offered: a size with its kind, or a plain name; not the one that is missing ("instead of the 21").
-fn tool(source: &Source<'_>) -> Option<String> {
-    let offered: Vec<&Mention> =
-        source.mentions().filter(|mention| !missing(source, mention.start)).collect();
-    let kind = offered.iter().rev().find_map(|mention| match &mention.what {
-        What::Tool(name) => Some(name.clone()),
-        _ => None,
-    });
-    let size = offered.iter().find_map(|mention| mention.spoken()).map(|spoken| {
-        let unit = match spoken.unit {
-            Some("in") => "in",
-            None if spoken.size.contains('/') => "in",
-            _ => "mm",
-        };
-        format!("{} {unit}", spoken.size)
-    });
-    match (size, kind) {
-        (Some(size), Some(kind)) => Some(format!("{size} {kind}")),
-        (size, kind) => size.or(kind),
-    }
-}
-
-/// Whether the words before a tool say that it is the one to be replaced.
-fn missing(source: &Source<'_>, at: usize) -> bool {
-    let start = at.saturating_sub(4).max(source.from);
-    let before = source.line.text(start, at);
-    [
-        "instead of",
-        "in place of",
-        "rather than",
-        "not got",
-        "not have",
-        "no",
-        "in lieu of",
-        "lost my",
-        "lost the",
-        "cannot find",
-        "not find",
-        "same as",
-    ]
-    .iter()
-    .any(|cue| format!(" {before} ").contains(&format!(" {cue} ")))
-}
-
-/// The figures of a calculation; a unit that means several is taken for itself and not for what is waited for.
-pub fn values(source: &Source<'_>) -> Vec<Said> {
-    let unit = |spoken: &Spoken| {
-        let words: Vec<&str> = spoken.unit_said.as_deref().unwrap_or_default().split(' ').collect();
-        match super::measure::unit_at(&words, WaitingFor::Nothing) {
-            Some((super::measure::Measure::Unit(name), len)) if len == words.len() => Some(name),
-            _ => spoken.unit,
-        }
-    };
-    source
-        .numbers()
-        .into_iter()
-        .map(|spoken| Said { value: spoken.value, unit: unit(spoken).map(str::to_owned) })
-        .collect()
 }
 
 /// Whether a thing of that sort is measured in such a unit, or when none was said, in what is waited for.

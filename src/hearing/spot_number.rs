@@ -28,7 +28,8 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
                 | "approximately"
                 | "just"
         );
-    let pointed = first == "point" && texts.get(at + 1).is_some_and(|word| super::lexicon::is_number_word(word));
+    let pointed =
+        first == "point" && texts.get(at + 1).is_some_and(|word| super::lexicon::is_number_word(word));
     if !begins || (first == "point" && !pointed) {
         return None;
     }
@@ -100,7 +101,11 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
         start -= len;
     }
     let cut = at.checked_sub(1).and_then(|before| texts.get(before));
-    if pointed && cut.is_some_and(|word| matches!(*word, "to" | "too" | "for" | "and") || super::lexicon::is_number_word(word)) {
+    if pointed
+        && cut.is_some_and(|word| {
+            matches!(*word, "to" | "too" | "for" | "and") || super::lexicon::is_number_word(word)
+        })
+    {
         spoken.kind = Kind::Ambiguous;
     }
     spoken.mended = tokens.get(at..at + reading.len)?.iter().any(|token| token.was.is_some());
@@ -169,7 +174,10 @@ fn loose_tail(texts: &[&str], end: usize, spoken: &mut Spoken) -> usize {
         (Some("give"), Some("or")) => 3,
         (Some("and"), Some("a"))
             if texts.get(end + 2).is_some_and(|word| {
-                matches!(*word, "bit" | "something" | "smidge" | "tad" | "touch" | "hair" | "little" | "whisker")
+                matches!(
+                    *word,
+                    "bit" | "something" | "smidge" | "tad" | "touch" | "hair" | "little" | "whisker"
+                )
             }) =>
         {
             3
@@ -191,8 +199,11 @@ fn measure_before(texts: &[&str], at: usize, scene: &Scene<'_>) -> Option<(Measu
         let (unit, taken) = measure::unit_at(words, scene.waiting)?;
         let number = at.checked_sub(len + 1).and_then(|before| texts.get(before));
         let free = number.is_none_or(|word| !super::lexicon::is_number_word(word));
-        (taken == len && free && words.iter().all(|word| word.len() > 2) && measure::fits(unit.name(), scene.waiting))
-            .then_some((unit, len))
+        (taken == len
+            && free
+            && words.iter().all(|word| word.len() > 2)
+            && measure::fits(unit.name(), scene.waiting))
+        .then_some((unit, len))
     })
 }
 
