@@ -22,6 +22,15 @@ impl Judge<'_> {
         if act.act == ActName::Confirm && clause.to - clause.from <= 2 && act.slots.about.is_none() {
             return self.praises(clause);
         }
+        if act.act == ActName::Resume && clause.to - clause.from <= 3 {
+            return true;
+        }
+        if act.act == ActName::Note {
+            return !self.parsed.has("write-down", clause.from, clause.to);
+        }
+        if act.act == ActName::Trouble && self.admits(clause) {
+            return true;
+        }
         let asked = self
             .parsed
             .tokens
@@ -98,6 +107,21 @@ impl Judge<'_> {
             self.parsed.talk.small.contains(&token.text)
                 || (senses.has(&root, "good") && !senses.has(&root, "done") && !senses.has(&root, "agree"))
         })
+    }
+
+    /// Praise beside a trouble is none, and a step with a trouble is not simply done.
+    pub(super) fn unpraised(acts: &mut Vec<Act>) {
+        if acts.iter().any(|act| act.act == ActName::Trouble) {
+            let only = |act: &Act| {
+                act.slots.about.is_none()
+                    && act
+                        .slots
+                        .text
+                        .as_deref()
+                        .is_some_and(|said| said.split(' ').all(|word| matches!(word, "good" | "done")))
+            };
+            acts.retain(|act| act.act != ActName::Confirm || !only(act));
+        }
     }
 
     /// Whether a clause says that something was wrong ("my bad", "I misread it").

@@ -72,7 +72,11 @@ impl Judge<'_> {
         }
         let (heard, told) = self.outcome(taken);
         let waits = !matches!(self.line.waiting.kind, WaitingFor::Nothing | WaitingFor::Text);
-        if heard.outcome == Outcome::Decline && waits && self.opens_with_doubt() {
+        if heard.outcome == Outcome::Decline
+            && heard.refused.is_none()
+            && waits
+            && (self.opens_with_doubt() || self.doubts(clauses))
+        {
             return (Heard::ask(Vec::new(), Doubt::Hedged, 0.4), "it begins with a doubt".to_owned());
         }
         (heard, told)
@@ -80,6 +84,24 @@ impl Judge<'_> {
 
     pub(super) fn answers(&self) -> bool {
         self.parsed.tokens.iter().any(|token| matches!(token.text.as_str(), "yes" | "no"))
+    }
+
+    /// Whether the line doubts something that it may well say of the step.
+    fn doubts(&self, clauses: &[Clause]) -> bool {
+        let whole = guard(self.parsed, 0, self.parsed.tokens.len());
+        let about = |clause: &Clause| {
+            let asks: f32 = clause
+                .fits
+                .iter()
+                .filter(|fit| matches!(self.parsed.talk.classes.get(fit.class), Some(Class::Ask)))
+                .map(|fit| fit.chance)
+                .sum();
+            asks + self.chance(ActName::Confirm, &clause.fits)
+                + self.chance(ActName::Deny, &clause.fits)
+                + self.chance(ActName::Reading, &clause.fits)
+                > 0.4
+        };
+        whole.hedges && !whole.elsewhere && clauses.iter().any(about)
     }
 
     pub(super) fn opens_with_doubt(&self) -> bool {
@@ -131,7 +153,10 @@ impl Judge<'_> {
                     last.slots.unit = Some(unit);
                 }
             }
-            Verdict::Ask(between, why) => taken.doubt = taken.doubt.take().or(Some((between, why))),
+            Verdict::Ask(between, why) => {
+                taken.numbers |= self.counts(clause);
+                taken.doubt = taken.doubt.take().or(Some((between, why)));
+            }
             Verdict::Decline => {
                 taken.wrong |= self.admits(clause);
                 let guard = guard(self.parsed, clause.from, clause.to);
@@ -144,9 +169,7 @@ impl Judge<'_> {
                     taken.beside += weight;
                 }
                 taken.unexplained |= clause.to - clause.from > 1;
-                taken.numbers |= self.parsed.mentions.iter().any(|mention| {
-                    mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some()
-                });
+                taken.numbers |= self.counts(clause);
             }
             Verdict::Aside | Verdict::Refuse(_) => {
                 taken.wrong |= self.admits(clause);
@@ -155,16 +178,24 @@ impl Judge<'_> {
         }
     }
 
+    /// Whether a clause has a number in it.
+    fn counts(&self, clause: &Clause) -> bool {
+        self.parsed.mentions.iter().any(|mention| {
+            mention.start >= clause.from && mention.end <= clause.to && mention.spoken().is_some()
+        })
+    }
+
     pub(super) fn outcome(&self, mut taken: Taken) -> (Heard, String) {
         let steers = |act: &Act| !claims(act.act) && act.act != ActName::Deny;
         let over = !taken.acts.is_empty() && taken.acts.iter().all(steers);
         if let Some((between, why)) = taken.doubt.take()
-            && !(over && between.is_empty())
+            && !(over && between.is_empty() && !taken.numbers)
         {
             let told = format!("doubt: {why:?}");
             return (Heard::ask(between, why, 0.5), told);
         }
         taken.drop_passing();
+        Self::unpraised(&mut taken.acts);
         self.gather_reason(&mut taken.acts);
         self.gather_figures(&mut taken.acts);
         self.put_right(&mut taken);

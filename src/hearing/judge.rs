@@ -226,10 +226,41 @@ impl Judge<'_> {
         if here.inverted && claims {
             return Some(Verdict::Decline);
         }
+        if claims && self.depends(source) {
+            return Some(Verdict::Decline);
+        }
+        if act.act == ActName::Confirm && self.may_deny(source) {
+            return Some(Verdict::Ask(vec![act.clone()], Doubt::Hedged));
+        }
         let doubled = here.doubled && matches!(act.act, ActName::Confirm | ActName::Deny);
         let told = act.act == ActName::Confirm && guard(self.parsed, 0, self.parsed.tokens.len()).reports;
         (doubled || told || (here.asks && (claims || closes)))
             .then(|| Verdict::Ask(vec![act.clone()], Doubt::Hedged))
+    }
+
+    /// Whether a clause hangs on another ("before I can call it done").
+    fn depends(&self, source: &Source<'_>) -> bool {
+        let hangs = |at: Option<usize>| {
+            at.and_then(|at| self.parsed.tokens.get(at)).is_some_and(|token| {
+                matches!(token.text.as_str(), "before" | "until" | "till" | "unless" | "if" | "when" | "once")
+            })
+        };
+        hangs(Some(source.from)) || hangs(source.from.checked_sub(1))
+    }
+
+    /// Whether a word of a clause may have been a denial ("its knot on"), or the last one the number that is waited for.
+    fn may_deny(&self, source: &Source<'_>) -> bool {
+        let tokens = self.parsed.tokens.get(source.from..source.to).unwrap_or_default();
+        let words = &self.parsed.talk.words;
+        let heard = |token: &super::token::Token| {
+            let said = token.was.as_ref().unwrap_or(&token.text);
+            words.heard.get(said).is_some_and(|list| list.iter().any(|word| words.denials.contains(word)))
+        };
+        let number = measure::is_number(self.line.waiting.kind)
+            && tokens.last().is_some_and(|token| {
+                matches!(token.text.as_str(), "to" | "too" | "for" | "ate" | "won" | "tree")
+            });
+        number || tokens.iter().any(heard)
     }
 
     /// A part that is not this unit's, or a name that fits several, is asked about.

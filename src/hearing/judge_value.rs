@@ -6,7 +6,7 @@ use super::guard::guard;
 use super::judge::{Judge, Verdict};
 use super::measure;
 use super::parsed::Fitting;
-use super::slots::Source;
+use super::slots::{Source, measured_in};
 use crate::act::{Act, ActName, Doubt, WaitingFor};
 use crate::quantity::Unit;
 use crate::quantity::figures::{self, Kind};
@@ -119,6 +119,13 @@ impl Judge<'_> {
                 return Verdict::Ask(vec![act], Doubt::Unit);
             }
             _ => {}
+        }
+        let sort = act.slots.about.as_deref().and_then(|id| self.unit.thing(id)).map(|thing| thing.sort);
+        if let (Some(unit), Some(sort)) = (spoken.unit, sort)
+            && !measured_in(sort, Some(unit), waiting)
+            && !(measure::is_number(waiting) && measure::fits(unit, waiting))
+        {
+            return Verdict::Ask(vec![act], Doubt::Unit);
         }
         let counted =
             spoken.unit.map_or(matches!(waiting, WaitingFor::Clicks | WaitingFor::Position), |unit| {

@@ -108,6 +108,14 @@ pub(super) fn number(tokens: &[Token], texts: &[&str], at: usize, scene: &Scene<
     {
         spoken.kind = Kind::Ambiguous;
     }
+    // "For hundred and five" may well be four hundred and five.
+    if matches!(first, "hundred" | "thousand")
+        && cut.is_some_and(|word| {
+            matches!(*word, "to" | "too" | "for" | "fore" | "won" | "ate" | "tree" | "sicks")
+        })
+    {
+        spoken.kind = Kind::Ambiguous;
+    }
     spoken.mended = tokens.get(at..at + reading.len)?.iter().any(|token| token.was.is_some());
     end += loose_tail(texts, end, &mut spoken);
     Some(Mention { start, end, what: What::Number(spoken) })
@@ -221,6 +229,11 @@ fn and_part(texts: &[&str], end: usize, spoken: &Spoken) -> Option<(f64, usize)>
     }
     if spoken.value.fract() != 0.0 {
         return None;
+    }
+    match texts.get(end + 1) {
+        Some(&"quarter") => return Some((0.25, 2)),
+        Some(&"half") => return Some((0.5, 2)),
+        _ => {}
     }
     let reading = figures::read_number(texts.get(end + 1..)?).into_iter().next()?;
     (reading.form == Form::Fraction && reading.kind == Kind::Sure && reading.value < 1.0)
