@@ -179,7 +179,7 @@ fn figure(desk: &Desk<'_>, from: usize) -> Option<String> {
 }
 
 /// A question is logged with what it was about; it never moves the job.
-fn kept(desk: &mut Desk<'_>, act: &Act, from: usize) {
+pub fn kept(desk: &mut Desk<'_>, act: &Act, from: usize) {
     let answered = desk.parts.len() > from;
     if desk.state.progress.open && answered {
         let said = figure(desk, from).or_else(|| act.slots.about.clone()).unwrap_or_default();

@@ -284,8 +284,10 @@ pub fn answered(desk: &mut Desk<'_>, act: &Act, pending: &Pending) -> bool {
     said.insert(missing.clone(), value);
     let said = read_back(working, said);
     desk.emit(crate::event::Event::Settled);
+    let from = desk.parts.len();
     let case = Case { asking, working, about: (about.clone(), about.is_some()), rates: rates(&said, &Words::default()) };
     case.go_on(desk, said);
+    crate::bench::decide::kept(desk, &Act::new(ActName::AskWork), from);
     desk.show_step = false;
     true
 }
