@@ -13,6 +13,11 @@ pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
         return flow::go_on(desk);
     }
     let doubt = heard.doubt.clone().unwrap_or(Doubt::Meaning);
+    if doubt == Doubt::Vague && critical(desk) {
+        // A critical value is asked for without leading: a guess is not offered back to be nodded at.
+        let question = question(desk, &[], doubt);
+        return desk.say(Part::Question(question));
+    }
     // With a caution waiting, the caution stays the open question.
     let keeps = !heard.between.is_empty() && desk.state.progress.pending.is_none();
     if keeps && desk.state.progress.open {
@@ -62,22 +67,67 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
         None => about.to_owned(),
     });
     let value = act.slots.value.map(|value| figure(value, act.slots.unit.as_deref()));
-    let doing = match act.act.as_str() {
-        "reading" | "correct" | "want" => "",
-        "start" if act.slots.text.is_some() => "",
-        // Words said for a step that waits for words are its answer, and the state said ("off") tells more than "done".
-        "note" if waits_for_words(desk) => "",
-        "note" => "a note,",
-        "confirm" if act.slots.text.is_some() => "",
-        "confirm" => "done",
-        "deny" => "not done",
-        "ask_work" => act.slots.kind.as_deref().unwrap_or("work"),
-        other => other,
+    let text = act.slots.text.clone();
+    let words: Vec<Option<String>> = match act.act {
+        ActName::Reading | ActName::Correct | ActName::Want => vec![name, text, value],
+        // Words said for a step that waits for words are its answer.
+        ActName::Note if waits_for_words(desk) => vec![text],
+        ActName::Start if text.is_some() => vec![name, text],
+        // The state said ("off") tells more than "done".
+        ActName::Confirm => vec![name, text.or_else(|| Some("done".to_owned()))],
+        ActName::Deny => vec![name, Some("not done".to_owned())],
+        ActName::AskWork => vec![Some("a calculation,".to_owned()), act.slots.kind.clone(), name, text, value],
+        other => vec![Some(calling(other).to_owned()), name, text, act.slots.tool.clone(), value],
     };
-    let doing = doing.trim_start_matches("ask_").replace('_', " ");
-    let words = [name, Some(doing), act.slots.text.clone(), value];
     let words: Vec<String> = words.into_iter().flatten().filter(|word| !word.is_empty()).collect();
     words.join(" ")
+}
+
+/// What an act is called when it is asked whether it was meant.
+fn calling(act: ActName) -> &'static str {
+    match act {
+        ActName::Note => "a note,",
+        ActName::Trouble => "trouble,",
+        ActName::Undo => "to take the last back",
+        ActName::Back => "to go back a step",
+        ActName::Again => "to say it again",
+        ActName::Skip => "to leave it out",
+        ActName::Pause => "to stop for now",
+        ActName::Resume => "to go on",
+        ActName::Finish => "to close the job",
+        ActName::Start => "to start a job",
+        ActName::Switch => "to go to another unit",
+        ActName::Wait => "a timer",
+        ActName::Fitted => "a new",
+        ActName::By => "who is working,",
+        ActName::AskNow => "what to do now",
+        ActName::AskNext => "what comes next",
+        ActName::AskTool => "which tool,",
+        ActName::AskSwap => "whether it will do,",
+        ActName::AskTorque => "how tight,",
+        ActName::AskTurn => "which way,",
+        ActName::AskLocker => "which threadlocker,",
+        ActName::AskBack => "the way back,",
+        ActName::AskSetting => "where it stands,",
+        ActName::AskRange => "its range,",
+        ActName::AskMark => "what lines up,",
+        ActName::AskCaution => "what can go wrong",
+        ActName::AskWhy => "why",
+        ActName::AskSource => "where that comes from,",
+        ActName::AskStuck => "that it will not move,",
+        ActName::AskPart => "the size of it,",
+        ActName::AskLeft => "what is left",
+        ActName::AskTime => "how long",
+        ActName::AskLog => "what was done",
+        ActName::Help => "what can be said",
+        _ => "",
+    }
+}
+
+/// Whether the step in hand waits for a critical value.
+fn critical(desk: &Desk<'_>) -> bool {
+    let read = super::entries::notes::current(desk).and_then(|step| step.read);
+    read.is_some_and(|read| read.critical)
 }
 
 /// Whether the step in hand waits for words.
@@ -87,11 +137,10 @@ fn waits_for_words(desk: &Desk<'_>) -> bool {
 }
 
 fn figure(value: f64, unit: Option<&str>) -> String {
-    let spoken = match unit.and_then(Unit::parse) {
+    match unit.and_then(Unit::parse) {
         Some(unit) => Quantity::new(value, unit).say(),
         None => figures::words(value),
-    };
-    if figures::needs_digits(value) { format!("{spoken}, {}", figures::digits(value)) } else { spoken }
+    }
 }
 
 /// Whether an act picks that option: it is the same act and contradicts none of its slots, or names its words.

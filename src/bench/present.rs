@@ -5,7 +5,7 @@ use super::state::Fitting;
 use super::{Asks, Part as Said, StepCard, restore, settings};
 use crate::act::WaitingFor;
 use crate::quantity::Quantity;
-use crate::rulebase::{Deed, Part, Procedure, ReadBack, Step, UnitCard};
+use crate::rulebase::{AdjusterKind, Deed, Part, Procedure, ReadBack, Role, Step, UnitCard};
 
 /// Says the step in hand, with the settings or the way back that it is about.
 pub fn step(desk: &mut Desk<'_>, step: &Step) {
@@ -28,7 +28,7 @@ pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Ste
     let mut sheet = StepCard {
         id: step.id.clone(),
         number: number(procedure, step),
-        text: sentence(card, step),
+        text: counts_in(desk, card, step).unwrap_or_else(|| sentence(card, step)),
         name: name(card, step),
         brief: step.brief.clone(),
         amount: step.amount.clone(),
@@ -172,6 +172,20 @@ fn number(procedure: &Procedure, step: &Step) -> (usize, usize) {
     let tops: Vec<&Step> = procedure.phases.iter().flat_map(|phase| &phase.steps).collect();
     let here = tops.iter().position(|top| top.holds(&step.id)).map_or(0, |index| index + 1);
     (here, tops.len())
+}
+
+/// How a travel is counted on an adjuster that stands full out, where its setting was counted from: the other way round
+/// than the procedure has it. None where it stands full in.
+pub fn counts_in(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<String> {
+    let travel = step.deed == Deed::Count && step.read.as_ref().is_some_and(|read| read.role == Role::Travel);
+    let adjuster = step.about.as_deref().and_then(|id| card.adjuster(id)).filter(|_| travel)?;
+    settings::known(desk, &adjuster.id).found_from_out?;
+    match &adjuster.kind {
+        AdjusterKind::Clicker { closes, .. } => {
+            Some(format!("Count the clicks as you turn {} {} until it seats.", adjuster.name(), closes.words()))
+        }
+        _ => None,
+    }
 }
 
 /// The whole sentence of a step.

@@ -29,8 +29,10 @@ pub fn fitted(desk: &mut Desk<'_>, card: &UnitCard, about: &str, kept: &Kept) {
     }));
 }
 
+/// Whether two rates are of the same spring. They are marked rounded, and otherwise in another unit (400 lbf/in is
+/// 70.05 N/mm): one in a hundred is no difference (common practice, no source).
 fn same(a: f64, b: f64) -> bool {
-    (a - b).abs() < 1e-9
+    (a - b).abs() <= 0.01 * b.abs()
 }
 
 /// A value kept at the place in hand.

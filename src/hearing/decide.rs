@@ -220,7 +220,8 @@ impl Judge<'_> {
         let other = clauses.iter().any(|clause| {
             clause.fits.first().is_some_and(|fit| match classes.get(fit.class) {
                 Some(Class::Act(act)) => {
-                    matches!(act.act, ActName::Note)
+                    // A note by likeness alone is words said here: only "note that ..." is a note beside them.
+                    (matches!(act.act, ActName::Note) && fit.rule.is_some())
                         || ((act.act.is_question()
                             || matches!(
                                 act.act,

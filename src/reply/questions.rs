@@ -49,7 +49,7 @@ fn words(question: &Question) -> String {
             asked(&format!("Which {missing}{options}"))
         }
         Question::Work { ask, .. } => asked(ask.trim_end_matches('?')),
-        Question::WhatWasIt { name } => asked(&format!("What was {}, then", clause(name))),
+        Question::WhatWasIt { name } => asked(&format!("What was the {}, then", clause(name))),
         Question::WhichJob { jobs } => which_job(jobs),
         Question::Value(_) | Question::Which { .. } | Question::Acknowledge | Question::SpringRate { .. } => {
             String::new()

@@ -143,7 +143,7 @@ impl Walk {
             ("slow-rebound", step) if step.contains("found") && !place.adjusters.contains_key(about) => 14.0,
             ("spring", _) if waiting.kind == WaitingFor::Rate => rate(),
             ("reservoir-charge", step) if step.contains("found") => 13.8,
-            ("preload", "found/count-preload-found") => 4.0,
+            ("preload", "found/count-preload-found") => 2.0,
             ("preload", step) if step.contains("datum-left") => self.perch_length(kept("datum").unwrap_or(195.0)),
             // The length of the springs on their seats: 200 mm free, or 335 mm with tender and spacer.
             ("preload", step) if step.contains("datum") => if place.unit == "birch-60" { 330.0 } else { 195.0 },

@@ -105,7 +105,7 @@ fn a_spring_proved_loose_is_proved_again_only_while_it_should_be_loose() {
         before.act(ActName::Pause, Slots::default());
         before.act(ActName::Resume, Slots::default());
         assert_eq!(before.step(), "make-safe/prove-spring", "{unit}");
-        walk.value(4.0);
+        walk.value(2.0);
         let step = walk.step();
         walk.act(ActName::Pause, Slots::default());
         walk.act(ActName::Resume, Slots::default());

@@ -7,7 +7,7 @@ use crate::bench::desk::Desk;
 use crate::bench::judge::{self, Judged};
 use crate::bench::{Consequence, Part, Question, Refusal, Value, deeds, present, rate};
 use crate::event::{Change, Event, How, Kept, Pending, Verdict};
-use crate::quantity::{Quantity, Unit};
+use crate::quantity::{Quantity, Unit, figures};
 use crate::rulebase::{Deed, Procedure, Role, Step, UnitCard};
 
 /// A value was reported.
@@ -134,6 +134,9 @@ pub fn take(
             // The count from full out stands until the travel is known; then it is converted.
             desk.emit(Event::Reading(kept.clone()));
             closing::close(desk, card, step, How::Value, Some(&kept));
+            if desk.by_ear() {
+                desk.say(Part::SaidBack(from_full_out(card, step, value)));
+            }
         }
         Judged::Kept { kept, said_back } if critical(step) && kept.said_unit.is_some() => {
             desk.open(Pending::Value { kept });
@@ -141,6 +144,14 @@ pub fn take(
         }
         Judged::Kept { kept, said_back } => keep(desk, card, step, kept, Some(said_back)),
     }
+}
+
+/// A count from full out as it is said back while it can't be converted.
+fn from_full_out(card: &UnitCard, step: &Step, value: f64) -> Value {
+    let unit = judge::unit(card, step).unwrap_or(Unit::Click);
+    let name = present::name(card, step);
+    let kept = Quantity::new(value, unit);
+    Value { name, kept, from: Some(End::FullOut), said: None, digits: figures::needs_digits(value) }
 }
 
 fn critical(step: &Step) -> bool {

@@ -49,6 +49,8 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
             step.about.as_deref().is_some_and(|about| match step.deed {
                 Deed::Threadlock | Deed::Refit => spoilt(about),
                 Deed::Clean => spoilt(about),
+                // Started by hand already, it comes off again to be cleaned.
+                Deed::Remove => spoilt(about) && place.parts.get(about).is_some_and(|part| part.fitting == Fitting::On),
                 Deed::Prove => flow::makes_safe(procedure, step) && unsure(about),
                 _ => false,
             })

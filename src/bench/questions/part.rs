@@ -209,7 +209,15 @@ pub fn mark(desk: &mut Desk<'_>, act: &Act) {
 
 /// What to do when it will not move: the next rung of the ladder.
 pub fn stuck(desk: &mut Desk<'_>, act: &Act) {
-    let Some((card, id)) = subject(desk, act) else { return };
+    if let Some((_, id)) = subject(desk, act) {
+        next_rung(desk, &id);
+    }
+}
+
+/// Says the next rung of a part's ladder.
+pub fn next_rung(desk: &mut Desk<'_>, id: &str) {
+    let Some(card) = desk.card() else { return };
+    let id = id.to_owned();
     let name = card.name_of(&id).to_owned();
     let ladder = card.stuck(&id);
     let given = desk.place().and_then(|place| place.stuck.get(&id)).copied().unwrap_or_default();

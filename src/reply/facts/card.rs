@@ -92,8 +92,9 @@ pub(super) fn source(name: &str, source: &str) -> String {
 
 /// A rung of the ladder when something will not move.
 pub(super) fn stuck(name: &str, rung: &str, last: bool) -> String {
-    let end = if last { " That is the last thing to try. If it still will not move, stop." } else { "" };
-    format!("{}: {}.{end}", capital(name), inside(rung))
+    let stops = rung.to_lowercase().starts_with("stop");
+    let end = if last && !stops { " That is the last thing to try. If it still will not move, stop." } else { "" };
+    format!("{}. {}{end}", capital(name), sentence(rung))
 }
 
 /// A part's sizes, thread, grade and limits: each its name, its spoken figure and its shown figure.

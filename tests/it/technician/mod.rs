@@ -54,6 +54,8 @@ pub struct Technician {
     taken_back: u32,
     /// Adjusters that something was wished of.
     wished: Vec<String>,
+    /// A wish that the bench has not said back yet.
+    wishing: Option<(String, f64)>,
 }
 
 /// Lines after which a job that is not done never will be.
@@ -81,6 +83,7 @@ impl Technician {
             paused: false,
             taken_back: 0,
             wished: Vec::new(),
+            wishing: None,
         }
     }
 

@@ -28,6 +28,12 @@ const WORDS: [&str; 5] =
 
 impl Technician {
     pub(super) fn next_line(&mut self) -> String {
+        // A wish stands once the bench has said it back.
+        if let Some((about, wanted)) = self.wishing.take()
+            && self.last().contains("wanted, ")
+        {
+            self.hands.want(&about, wanted);
+        }
         if self.paused {
             self.paused = false;
             return "resume".to_owned();
@@ -64,7 +70,7 @@ impl Technician {
             seen.iter().find(|about| about.contains("rebound") && !self.wished.contains(about))?.clone();
         let adjuster = self.hands.adjuster(&about, None);
         let wanted = self.dice.below(adjuster.travel as u64 + 1) as f64;
-        self.hands.want(&about, wanted);
+        self.wishing = Some((about.clone(), wanted));
         self.wished.push(about.clone());
         Some(format!("the customer wants {} at {wanted}", about.replace('-', " ")))
     }
@@ -181,7 +187,8 @@ impl Technician {
             3..=5 => 2.0,
             _ => 120.0,
         });
-        if out {
+        // Nobody can know of a length that is out where none was told.
+        if out && named.is_some() {
             return value * 3.0;
         }
         self.hands.measure(&what, value);
