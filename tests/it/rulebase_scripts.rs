@@ -178,3 +178,23 @@ fn big_and_deep_scripts_are_refused_fast() {
     assert!(load(format!("fn f() {{ {}true }}", "!".repeat(16_000))).contains("this is no Rhai"));
     assert!(load("fn f() { [".repeat(1_500)).contains("this is no Rhai"));
 }
+
+#[test]
+fn every_calculation_can_be_called() {
+    // 200 - 95 - 10 - 85 = 10, by hand; 60 x 400 / 450 = 53.33, by hand (lever law, Army TM 9-254).
+    let bind = r#"work("coil-bind", #{free: "200 mm", block: spring_block("spring", 0), preload: 10, stroke: unit_size("stroke")})"#;
+    assert!(holds(&format!("({bind} - 10.0).abs() < 0.001")));
+    assert!(holds(r#"(work("wrench-setting", #{T: "60 N.m", L: 400.0, E: "50 mm"}) - 53.333).abs() < 0.001"#));
+    assert!(holds(r#"work("stand-in", #{tool: "19 mm", hex: "19 mm"}) == "fits""#));
+}
+
+#[test]
+fn a_calculation_that_lacks_something_is_a_fault_of_the_moment() {
+    let guard = r#"work("coil-bind", #{free: "200 mm", preload: found("preload")}) > 0.0"#;
+    let pack = pack(guard, "");
+    let known = AdjusterView { found: Some(6.0), ..AdjusterView::default() };
+    let adjusters = BTreeMap::from([("preload".to_owned(), known)]);
+    let fault = pack.scripts().guard(guard, &View { adjusters, ..view(&pack) }).unwrap_err();
+    assert_eq!(fault.kind, FaultKind::Missing, "{fault}");
+    assert!(fault.found.contains("is missing"), "{fault}");
+}
