@@ -119,6 +119,9 @@ impl Words {
         if counts_nothing(self.at(at)) || (self.at(at) == "one" && points(self.at(at.wrapping_sub(1)))) {
             return None;
         }
+        if self.at(at) == "half" && self.halves(at) {
+            return None;
+        }
         let (tail, head) = self.at(at).char_indices().find(|(_, c)| c.is_alphabetic()).map_or((None, None), |(cut, _)| {
             let (head, tail) = self.at(at).split_at(cut);
             (Some(tail.to_owned()), head.parse::<f64>().ok())
@@ -142,6 +145,12 @@ impl Words {
             Some((unit, len)) => Some(self.keep(at, end + skip + len, reading.value, Some(unit), fraction)),
             None => Some(self.keep(at, end, reading.value, None, fraction)),
         }
+    }
+
+    /// "half and half" is a way of sharing and no figure.
+    fn halves(&self, at: usize) -> bool {
+        let pair = ["half", "and", "half"];
+        self.stands(at, &pair) || at.checked_sub(2).is_some_and(|before| self.stands(before, &pair))
     }
 
     /// The words between a fraction and its unit ("of an").
