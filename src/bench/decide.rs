@@ -18,14 +18,13 @@ pub fn decide(rules: &Pack, past: &Past, state: &State, input: &Input, now: Mome
             Utterance { id: "tick".to_owned(), heard: None, understood: Vec::new(), ear: false }
         }
     };
-    let ear = utterance.ear;
     let mut desk = Desk::new(rules, past, state, now, utterance);
     match input {
         Input::Opened => opened(&mut desk),
         Input::Tick => timers::tick(&mut desk),
         Input::Heard { heard, .. } => line(&mut desk, heard),
     }
-    let waiting = waiting(rules, &desk.state, now, ear);
+    let waiting = waiting::at(&desk);
     Decision { answer: desk.answer(), events: desk.events, waiting }
 }
 
@@ -172,10 +171,15 @@ fn question(desk: &mut Desk<'_>, act: &Act) {
 
 /// The figure that this answer worked out, exact, for "what's that in ...".
 fn figure(desk: &Desk<'_>, from: usize) -> Option<String> {
-    desk.parts.get(from..)?.iter().rev().find_map(|part| match part {
-        Part::Fact(Fact::Worked { worked, .. }) => worked.first()?.quantity(),
-        _ => None,
-    }).map(Quantity::show)
+    desk.parts
+        .get(from..)?
+        .iter()
+        .rev()
+        .find_map(|part| match part {
+            Part::Fact(Fact::Worked { worked, .. }) => worked.first()?.quantity(),
+            _ => None,
+        })
+        .map(Quantity::show)
 }
 
 /// A question is logged with what it was about; it never moves the job.

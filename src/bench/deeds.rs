@@ -58,7 +58,9 @@ fn on_adjuster(adjuster: &Adjuster, step: &Step, kept: Option<&Kept>) -> Option<
         },
         // A perch is counted down to where it just touches, a screw out to its stop: its nought. Its travel ends at the
         // other stop.
-        (Deed::Count, AdjusterKind::Screw { .. }) if matches!(role, Some(Role::Travel | Role::TravelAgain)) => {
+        (Deed::Count, AdjusterKind::Screw { .. })
+            if matches!(role, Some(Role::Travel | Role::TravelAgain)) =>
+        {
             value.map(|value| Change::At { value })
         }
         (Deed::Count, AdjusterKind::Screw { .. }) => Some(Change::At { value: 0.0 }),

@@ -76,7 +76,9 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
         // The state said ("off") tells more than "done".
         ActName::Confirm => vec![name, text.or_else(|| Some("done".to_owned()))],
         ActName::Deny => vec![name, Some("not done".to_owned())],
-        ActName::AskWork => vec![Some("a calculation,".to_owned()), act.slots.kind.clone(), name, text, value],
+        ActName::AskWork => {
+            vec![Some("a calculation,".to_owned()), act.slots.kind.clone(), name, text, value]
+        }
         other => vec![Some(calling(other).to_owned()), name, text, act.slots.tool.clone(), value],
     };
     let words: Vec<String> = words.into_iter().flatten().filter(|word| !word.is_empty()).collect();

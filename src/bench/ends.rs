@@ -16,7 +16,7 @@ pub fn open(desk: &Desk<'_>) -> Vec<String> {
         else {
             continue;
         };
-        let found = of_place(desk, id, place, &card, procedure);
+        let found = of_place(desk, id, place, card, procedure);
         let name = id.replace('-', " ");
         out.extend(found.into_iter().map(|text| if several { format!("{name}: {text}") } else { text }));
     }

@@ -28,6 +28,6 @@ pub use answer::{
     SettingsCard, StepCard, Value,
 };
 pub use decide::decide;
-pub use questions::work::instead as calculation;
 pub use input::{Decision, Input, Past};
+pub use questions::work::instead as calculation;
 pub use waiting::{step_title, waiting};

@@ -181,9 +181,11 @@ pub fn counts_in(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<String
     let adjuster = step.about.as_deref().and_then(|id| card.adjuster(id)).filter(|_| travel)?;
     settings::known(desk, &adjuster.id).found_from_out?;
     match &adjuster.kind {
-        AdjusterKind::Clicker { closes, .. } => {
-            Some(format!("Count the clicks as you turn {} {} until it seats.", adjuster.name(), closes.words()))
-        }
+        AdjusterKind::Clicker { closes, .. } => Some(format!(
+            "Count the clicks as you turn {} {} until it seats.",
+            adjuster.name(),
+            closes.words()
+        )),
         _ => None,
     }
 }

@@ -119,12 +119,7 @@ fn free(part: &Part, rate: f64) -> Option<f64> {
 
 /// The length from the perch to its datum at that many turns: the length measured as found, shorter by the turns
 /// wound on since, longer by what a longer spring adds before it touches. None where nothing was measured.
-pub fn datum_length(
-    desk: &Desk<'_>,
-    card: &UnitCard,
-    adjuster: &Adjuster,
-    turns: f64,
-) -> Option<Quantity> {
+pub fn datum_length(desk: &Desk<'_>, card: &UnitCard, adjuster: &Adjuster, turns: f64) -> Option<Quantity> {
     let measured = reading(desk, &adjuster.id, "datum")?;
     let found = settings::known(desk, &adjuster.id).found?;
     let pitch = pitch(adjuster)?;

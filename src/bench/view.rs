@@ -40,7 +40,6 @@ pub fn of(rules: &Pack, state: &State, now: DateTime<FixedOffset>) -> View {
         adjusters: card.as_deref().map(|card| adjusters(card, place)).unwrap_or_default(),
         parts: parts(state, place, &id, now),
         card,
-        ..View::default()
     }
 }
 

@@ -12,13 +12,18 @@ use crate::rulebase::{Pack, Step};
 pub fn waiting(rules: &Pack, state: &State, now: Moment, ear: bool) -> Waiting {
     let past = Past::default();
     let utterance = Utterance { id: String::new(), heard: None, understood: Vec::new(), ear };
-    let desk = Desk::new(rules, &past, state, now, utterance);
-    let step = super::entries::notes::current(&desk).filter(|_| state.progress.open);
-    let mut waiting = step.as_ref().map(|step| of_step(&desk, step)).unwrap_or_default();
-    waiting.ear = ear;
-    if let Some(pending) = &state.progress.pending {
+    at(&Desk::new(rules, &past, state, now, utterance))
+}
+
+/// What a job on the desk waits for.
+pub fn at(desk: &Desk<'_>) -> Waiting {
+    let progress = &desk.state.progress;
+    let step = super::entries::notes::current(desk).filter(|_| progress.open);
+    let mut waiting = step.as_ref().map(|step| of_step(desk, step)).unwrap_or_default();
+    waiting.ear = desk.by_ear();
+    if let Some(pending) = &progress.pending {
         of_question(&mut waiting, pending);
-    } else if all_worked(&desk) {
+    } else if all_worked(desk) {
         waiting.kind = WaitingFor::Nothing;
     }
     waiting

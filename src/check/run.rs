@@ -13,6 +13,13 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 /// Workers that share out cards and procedures. More than the cores of a bench's machine would gain nothing.
 const WORKERS: usize = 2;
 
+/// Decisions of the bench for each step of a procedure: no walk that was measured needs more than 30.
+const EACH: usize = 60;
+/// Decisions for a pack as a whole: a large one is walked less widely, so that it is checked in tens of seconds.
+const IN_ALL: usize = 500_000;
+/// Decisions for each step that even the largest pack gets: the main path, and no to each question.
+const EVEN_THEN: usize = 2;
+
 /// The finding of that name, in words or joined by `-`.
 pub fn finding(name: &str) -> Option<&'static Finding> {
     FINDINGS.iter().copied().find(|finding| finding.name == name || finding.slug() == name)
@@ -35,13 +42,16 @@ enum Piece<'a> {
 
 fn in_parallel(pack: &Pack) -> Report {
     let cards = pack.units.values().map(|card| Piece::Card(card));
-    let procedures = pack.procedures.values().filter_map(|one| Some(Piece::Procedure(one, pack.units.get(&one.unit)?)));
+    let procedures =
+        pack.procedures.values().filter_map(|one| Some(Piece::Procedure(one, pack.units.get(&one.unit)?)));
     let pieces: Vec<Piece<'_>> = std::iter::once(Piece::Pack).chain(cards).chain(procedures).collect();
     let next = AtomicUsize::new(0);
+    let steps: usize = pack.procedures.values().map(|procedure| procedure.all_steps().len()).sum();
+    let bound = (IN_ALL / steps.max(1)).clamp(EVEN_THEN, EACH);
     let worker = || {
         let mut own = Report::default();
         while let Some(piece) = pieces.get(next.fetch_add(1, Ordering::Relaxed)) {
-            let (found, walked) = work(pack, piece);
+            let (found, walked) = work(pack, piece, bound);
             own.found.extend(found);
             own.walked += walked;
         }
@@ -58,7 +68,7 @@ fn in_parallel(pack: &Pack) -> Report {
     })
 }
 
-fn work(pack: &Pack, piece: &Piece<'_>) -> (Vec<Found>, Walked) {
+fn work(pack: &Pack, piece: &Piece<'_>, bound: usize) -> (Vec<Found>, Walked) {
     let Some(first) = FINDINGS.first() else { return Default::default() };
     let mut sink = Sink::new(pack, first);
     let walked = match piece {
@@ -68,14 +78,22 @@ fn work(pack: &Pack, piece: &Piece<'_>) -> (Vec<Found>, Walked) {
         }
         Piece::Card(card) => {
             let subject = OnCard { pack, card };
-            each(&mut sink, |look, sink| if let Look::Card(look) = look { look(&subject, sink) });
+            each(&mut sink, |look, sink| {
+                if let Look::Card(look) = look {
+                    look(&subject, sink)
+                }
+            });
             Walked::default()
         }
         Piece::Procedure(procedure, card) => {
             let steps = procedure.all_steps();
             let subject = OnProcedure { pack, card, procedure, steps: &steps };
-            each(&mut sink, |look, sink| if let Look::Procedure(look) = look { look(&subject, sink) });
-            walk::walk(&subject, &mut sink)
+            each(&mut sink, |look, sink| {
+                if let Look::Procedure(look) = look {
+                    look(&subject, sink)
+                }
+            });
+            walk::walk(&subject, bound, &mut sink)
         }
     };
     (sink.into_found(), walked)
@@ -84,7 +102,11 @@ fn work(pack: &Pack, piece: &Piece<'_>) -> (Vec<Found>, Walked) {
 fn on_pack(pack: &Pack, sink: &mut Sink<'_>) {
     let ear = (!pack.talk.rules.is_empty()).then(|| Ear::new(pack));
     let subject = OnPack { pack, ear: ear.as_ref() };
-    each(sink, |look, sink| if let Look::Pack(look) = look { look(&subject, sink) });
+    each(sink, |look, sink| {
+        if let Look::Pack(look) = look {
+            look(&subject, sink)
+        }
+    });
 }
 
 /// Goes through all findings, the sink taking each in turn.

@@ -182,11 +182,15 @@ pub struct ReplayArgs {
 
 /// `check`.
 #[derive(Debug, Clone, Args)]
-#[command(long_about = "Prove a pack of rules: every path of every procedure is walked on the bench itself, and cards, words,\n\
+#[command(
+    long_about = "Prove a pack of rules: every path of every procedure is walked on the bench itself, and cards, words,\n\
 talk and scripts are looked over. Each finding has a place, an excerpt and a way to mend it.\n\n\
-Exit code 1 when something is wrong, 2 when the pack does not load; what is only doubtful or style is told and is 0.")]
-#[command(after_long_help = "Examples:\n  sparehand check my-rules\n  sparehand check my-rules --json\n  sparehand check --explain\n  \
-sparehand check --explain \"left off\"")]
+Exit code 1 when something is wrong, 2 when the pack does not load; what is only doubtful or style is told and is 0."
+)]
+#[command(
+    after_long_help = "Examples:\n  sparehand check my-rules\n  sparehand check my-rules --json\n  sparehand check --explain\n  \
+sparehand check --explain \"left off\""
+)]
 pub struct CheckArgs {
     /// The folder of the pack; the rules of the call when left out.
     pub folder: Option<PathBuf>,
@@ -202,5 +206,40 @@ pub enum PackCommand {
     Copy {
         /// The folder; it must not hold anything yet.
         folder: PathBuf,
+    },
+    /// Print the form of a pack's files as JSON Schema, for an editor
+    Schema {
+        /// `pack`, `unit`, `procedure`, `cautions` or `tools`; all when left out.
+        file: Option<String>,
+    },
+    /// Begin a unit card or a procedure in the folder of `--rules`, or in this one
+    New {
+        /// What to begin.
+        #[command(subcommand)]
+        what: NewCommand,
+    },
+    /// Print a unit card or a procedure as a page in Markdown
+    Show {
+        /// The unit, or the procedure, by id; a procedure's unit after it.
+        #[arg(required = true)]
+        name: Vec<String>,
+    },
+}
+
+/// `pack new`.
+#[derive(Debug, Clone, Subcommand)]
+pub enum NewCommand {
+    /// Begin a unit card
+    Unit {
+        /// Its id, such as `birch-44`.
+        name: String,
+    },
+    /// Begin a procedure for a unit of the pack
+    Procedure {
+        /// Its id, such as `re-spring`.
+        name: String,
+        /// The unit it is for; the pack's only one when left out.
+        #[arg(long)]
+        unit: Option<String>,
     },
 }

@@ -13,6 +13,9 @@ mod log;
 mod open;
 mod out;
 mod pack;
+mod pack_new;
+pub mod pack_schema;
+pub mod pack_show;
 mod pipe;
 mod replay;
 mod talk;
@@ -20,7 +23,9 @@ pub mod transcript;
 mod wire;
 mod work;
 
-pub use cli::{AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, PackCommand, PipeArgs, Place, ReplayArgs};
+pub use cli::{
+    AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, NewCommand, PackCommand, PipeArgs, Place, ReplayArgs,
+};
 pub use log::log_of;
 pub use wire::answer_json;
 

@@ -1,8 +1,8 @@
 //! Words to acts. No state of its own, no guessing: take, ask (between which acts), decline.
 //!
-//! The way of a line: [`token`] cuts it into words, [`phrases`] and [`lexicon`] put dialect and misheard words right,
-//! [`spot`] finds what it mentions, [`clauses`] cuts it into acts by the talk grammars ([`automaton`]) and the model
-//! fitted to their examples ([`model`]), [`slots`] fills each act, [`decide`] weighs the cost of being wrong.
+//! The way of a line: `token` cuts it into words, `phrases` and `lexicon` put dialect and misheard words right,
+//! `spot` finds what it mentions, `clauses` cuts it into acts by the talk grammars (`automaton`) and the model
+//! fitted to their examples (`model`), `slots` fills each act, `decide` weighs the cost of being wrong.
 
 mod automaton;
 mod class;

@@ -103,7 +103,7 @@ pub fn filled(act: &Act, source: &Source<'_>) -> Act {
             act.slots.text = Some(source.text(source.from));
         }
         ActName::Note => act.slots.text = Some(source.text(after_cue(source, "write-down"))),
-        ActName::Skip => act.slots.reason = Some(source.text(source.from)),
+        ActName::Skip => act.slots.reason = reason(source),
         ActName::By => act.slots.text = Some(source.text(after_cue(source, "it-is-me"))),
         ActName::Trouble | ActName::Fitted => {
             act.slots.text = Some(source.text(source.from));
@@ -135,6 +135,17 @@ fn takes_about(name: ActName) -> bool {
             | ActName::AskPart
             | ActName::AskLog
     )
+}
+
+/// Why a step is left out: what follows the words that leave it out; none when there is nothing more. Where a line leaves
+/// out in other words, all of it is kept.
+fn reason(source: &Source<'_>) -> Option<String> {
+    match source.line.first("leave-out", source.from, source.to) {
+        Some((start, end)) if start <= source.from + 3 => {
+            (source.line.weight(end, source.to) > 0.9).then(|| source.text(end))
+        }
+        _ => Some(source.text(source.from)),
+    }
 }
 
 fn after_cue(source: &Source<'_>, piece: &str) -> usize {

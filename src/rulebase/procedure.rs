@@ -50,7 +50,7 @@ impl Procedure {
 
     /// The step of that id.
     pub fn step(&self, id: &str) -> Option<&Step> {
-        self.all_steps().into_iter().find(|step| step.id == id)
+        self.phases.iter().flat_map(|phase| &phase.steps).find_map(|step| step.find(id))
     }
 
     /// The phase that holds the step.

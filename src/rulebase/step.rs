@@ -148,6 +148,11 @@ impl Step {
         }
     }
 
+    /// The step of that id: itself, or one under it.
+    pub fn find(&self, id: &str) -> Option<&Step> {
+        if self.id == id { Some(self) } else { self.fails.iter().find_map(|step| step.find(id)) }
+    }
+
     /// Whether a yes or no closes it: it asks a question, or reads a list back.
     pub fn answers_yes_or_no(&self) -> bool {
         self.read.as_ref().map_or(self.question.is_some() || self.reads_back.is_some(), |read| {

@@ -94,7 +94,14 @@ impl Session {
     pub(super) fn hear(&self, cause: Cause<'_>, utterance: &mut Utterance) -> Option<crate::act::Heard> {
         let Cause::Line(line) = cause else { return None };
         let heard = self.listen(line);
-        let heard = crate::bench::calculation(&self.rules.pack().talk.works, self.state.progress.pending.as_ref(), &line.words(), &heard, false).unwrap_or(heard);
+        let heard = crate::bench::calculation(
+            &self.rules.pack().talk.works,
+            self.state.progress.pending.as_ref(),
+            &line.words(),
+            &heard,
+            false,
+        )
+        .unwrap_or(heard);
         if heard.outcome != crate::act::Outcome::Decline {
             utterance.heard = Some(line.words());
             utterance.understood.clone_from(&heard.acts);

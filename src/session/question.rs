@@ -62,7 +62,8 @@ impl Asked<'_> {
             Waiting { ear: false, ..bench::waiting(self.rules.pack(), &self.state, self.now, false) };
         let unit = self.state.place().map(|place| place.unit.as_str());
         let heard = self.rules.ear().hear(&hearing::Line { said: &line.words(), unit, waiting: &waiting });
-        let heard = bench::calculation(&self.rules.pack().talk.works, None, &line.words(), &heard, true).unwrap_or(heard);
+        let heard = bench::calculation(&self.rules.pack().talk.works, None, &line.words(), &heard, true)
+            .unwrap_or(heard);
         let mut heard = heard;
         if heard.acts.iter().any(|act| act.act.is_question()) {
             // Whatever else the line reports is not acted on.
@@ -71,7 +72,13 @@ impl Asked<'_> {
         if heard.acts.iter().any(|act| !act.act.is_question()) || heard.outcome == Outcome::Decline {
             let text = "That is not a question I can answer. Open the bench to work on a job.";
             let answer = Answer::of(Part::Sentence(text.to_owned()));
-            return Told { heard, reply: reply(&answer, &Waiting::default()), answered: false, worked: Vec::new(), missing: None };
+            return Told {
+                heard,
+                reply: reply(&answer, &Waiting::default()),
+                answered: false,
+                worked: Vec::new(),
+                missing: None,
+            };
         }
         let utterance = Utterance {
             id: "question".to_owned(),

@@ -27,8 +27,8 @@ const TABLE: [(&str, &[&str]); 13] = [
     (
         "front",
         &[
-            "source", "quantity", "workings", "act", "rulebase", "hearing", "event", "bench", "check", "reply", "book",
-            "session",
+            "source", "quantity", "workings", "act", "rulebase", "hearing", "event", "bench", "check",
+            "reply", "book", "session",
         ],
     ),
 ];

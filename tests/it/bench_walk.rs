@@ -110,7 +110,9 @@ impl Walk {
                 self.wait_out();
                 self.confirm()
             }
-            WaitingFor::Text if waiting.asked.iter().any(|act| act.act == ActName::Want) => self.note("same turns"),
+            WaitingFor::Text if waiting.asked.iter().any(|act| act.act == ActName::Want) => {
+                self.note("same turns")
+            }
             WaitingFor::Text => self.note("four one seven"),
             WaitingFor::Nothing => self.confirm(),
             _ => {
@@ -144,9 +146,17 @@ impl Walk {
             ("spring", _) if waiting.kind == WaitingFor::Rate => rate(),
             ("reservoir-charge", step) if step.contains("found") => 13.8,
             ("preload", "found/count-preload-found") => 2.0,
-            ("preload", step) if step.contains("datum-left") => self.perch_length(kept("datum").unwrap_or(195.0)),
+            ("preload", step) if step.contains("datum-left") => {
+                self.perch_length(kept("datum").unwrap_or(195.0))
+            }
             // The length of the springs on their seats: 200 mm free, or 335 mm with tender and spacer.
-            ("preload", step) if step.contains("datum") => if place.unit == "birch-60" { 330.0 } else { 195.0 },
+            ("preload", step) if step.contains("datum") => {
+                if place.unit == "birch-60" {
+                    330.0
+                } else {
+                    195.0
+                }
+            }
             ("shim-stack", step) if step.contains("again") => kept("stack").unwrap_or(6.4),
             _ => wanted.unwrap_or(2.0),
         }

@@ -1,5 +1,11 @@
 //! The one integration test binary: it links once; each topic is a module.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::string_slice
+)]
 #![allow(clippy::disallowed_methods, reason = "a test may look at the clock and the environment")]
 mod architecture;
 mod bench_entries;

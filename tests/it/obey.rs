@@ -58,11 +58,31 @@ fn said(pack: &Pack, known: AdjusterState) -> String {
 /// A number in words, whole or with halves, quarters and sixths; and how many words it took.
 fn number(words: &[&str]) -> Option<(f64, usize)> {
     const ONES: [&str; 20] = [
-        "nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-        "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+        "nought",
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "thirteen",
+        "fourteen",
+        "fifteen",
+        "sixteen",
+        "seventeen",
+        "eighteen",
+        "nineteen",
     ];
     let ones = |word: &str| ONES.iter().position(|one| *one == word).map(|at| at as f64);
-    let tens = |word: &str| ["twenty", "thirty", "forty"].iter().position(|ten| *ten == word).map(|at| (at as f64 + 2.0) * 10.0);
+    let tens = |word: &str| {
+        ["twenty", "thirty", "forty"].iter().position(|ten| *ten == word).map(|at| (at as f64 + 2.0) * 10.0)
+    };
     let first = words.first()?;
     let (mut value, mut used) = match (tens(first), words.get(1).and_then(|word| ones(word))) {
         (Some(ten), Some(one)) if one > 0.0 && one < 10.0 => (ten + one, 2),
@@ -110,7 +130,8 @@ impl Hand {
             {
                 let before = words[..at].iter().rev().take(2).any(|word| *word == "to" || *word == "at");
                 let way_after = rest[used + 1..].iter().take(3).find(|word| word.ends_with("clockwise"));
-                let way_before = at.checked_sub(1).map(|before| words[before]).filter(|word| word.ends_with("clockwise"));
+                let way_before =
+                    at.checked_sub(1).map(|before| words[before]).filter(|word| word.ends_with("clockwise"));
                 let _ = kind;
                 if let Some(way) = way_after.copied().or(way_before)
                     && !before

@@ -168,7 +168,10 @@ fn a_step_may_say_how_it_is_held() {
     let procedure = walk.pack.procedure("re-spring", "lark-43").unwrap();
     let all = procedure.all_steps();
     let step = |id: &str| (*all.iter().find(|step| step.id == id).unwrap()).clone();
-    assert_eq!(step("hand-over/look-axle-clamp/loosen-axle-clamp").hold.as_deref(), Some("the clamp, by hand"));
+    assert_eq!(
+        step("hand-over/look-axle-clamp/loosen-axle-clamp").hold.as_deref(),
+        Some("the clamp, by hand")
+    );
     let plate = step("make-safe/hold-spring");
     assert_eq!((plate.deed, plate.hold), (sparehand::rulebase::Deed::Hold, None));
 }

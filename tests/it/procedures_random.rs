@@ -76,7 +76,8 @@ fn wish(walk: &mut Walk, dice: &mut Dice) {
 }
 
 fn doubtful(walk: &mut Walk, dice: &mut Dice) {
-    let reading = |value: f64| Act { act: ActName::Reading, slots: Slots { value: Some(value), ..Slots::default() } };
+    let reading =
+        |value: f64| Act { act: ActName::Reading, slots: Slots { value: Some(value), ..Slots::default() } };
     let acts = vec![reading(dice.below(20) as f64), reading(dice.below(20) as f64 + 20.0)];
     walk.hear(Heard::ask(acts, Doubt::Number, 0.5));
 }

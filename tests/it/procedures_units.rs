@@ -124,7 +124,8 @@ fn taking_back_never_reaches_the_other_unit() {
     for _ in 0..12 {
         walk.act(ActName::Undo, Slots::default());
     }
-    let known = walk.state.progress.places.get("rear-right").and_then(|place| place.adjusters.get("slow-bump"));
+    let known =
+        walk.state.progress.places.get("rear-right").and_then(|place| place.adjusters.get("slow-bump"));
     assert_eq!(known.and_then(|known| known.found), Some(9.0));
 }
 

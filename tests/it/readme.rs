@@ -15,7 +15,8 @@ fn readme() -> String {
 fn fenced(kind: &str) -> Vec<Vec<String>> {
     let text = readme();
     let opens = format!("```{kind}\n");
-    let blocks: Vec<&str> = text.split(&opens).skip(1).map(|rest| rest.split("```").next().unwrap()).collect();
+    let blocks: Vec<&str> =
+        text.split(&opens).skip(1).map(|rest| rest.split("```").next().unwrap()).collect();
     blocks.iter().map(|block| block.lines().map(str::to_owned).collect()).collect()
 }
 
@@ -43,11 +44,8 @@ fn the_job_stands_in_one_paragraph_at_the_top() {
 #[test]
 fn the_commands_run() {
     let (home, program) = (folder(), Path::new(env!("CARGO_BIN_EXE_sparehand")));
-    let path = format!(
-        "{}:{}",
-        program.parent().unwrap().display(),
-        std::env::var("PATH").unwrap_or_default()
-    );
+    let path =
+        format!("{}:{}", program.parent().unwrap().display(), std::env::var("PATH").unwrap_or_default());
     let commands: Vec<String> = fenced("sh").concat();
     assert!(commands.len() >= 5, "{commands:?}");
     for command in commands.iter().filter(|line| !line.trim().is_empty()) {

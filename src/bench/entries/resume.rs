@@ -50,7 +50,9 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
                 Deed::Threadlock | Deed::Refit => spoilt(about),
                 Deed::Clean => spoilt(about),
                 // Started by hand already, it comes off again to be cleaned.
-                Deed::Remove => spoilt(about) && place.parts.get(about).is_some_and(|part| part.fitting == Fitting::On),
+                Deed::Remove => {
+                    spoilt(about) && place.parts.get(about).is_some_and(|part| part.fitting == Fitting::On)
+                }
                 Deed::Prove => flow::makes_safe(procedure, step) && unsure(about),
                 _ => false,
             })

@@ -59,7 +59,8 @@ fn number(desk: &mut Desk<'_>, adjuster: &Adjuster, act: &Act, said: f64, whose:
 /// Whether words only say the figure again that is kept beside them.
 fn holds_figure(text: &str, said: f64) -> bool {
     let tokens: Vec<&str> = text.split_whitespace().collect();
-    let figures = (0..tokens.len()).filter_map(|from| figures::read_number(tokens.get(from..)?).into_iter().next());
+    let figures =
+        (0..tokens.len()).filter_map(|from| figures::read_number(tokens.get(from..)?).into_iter().next());
     figures.into_iter().any(|found| (found.value - said).abs() < 1e-9)
 }
 

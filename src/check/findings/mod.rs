@@ -48,6 +48,7 @@ mod signal_word_in_a_step;
 mod single_use_part_used_again;
 mod spring_closes_in_the_stroke;
 mod step_never_reached;
+mod still_to_be_filled_in;
 mod taken_off_too_soon;
 mod threadlocker_left_out;
 mod threadlocker_on_old_threadlocker;
@@ -133,4 +134,5 @@ pub static FINDINGS: &[&Finding] = &[
     &function_that_nothing_uses::FINDING,
     &script_near_its_limits::FINDING,
     &script_that_fails::FINDING,
+    &still_to_be_filled_in::FINDING,
 ];

@@ -7,7 +7,7 @@ use crate::rulebase::{Role, Step};
 use std::collections::BTreeSet;
 
 /// How many values are tried at one step, beside the right one.
-const MOST: usize = 8;
+const MOST: usize = 5;
 
 /// Numbers and texts that stand in the expressions of a procedure and in the functions that they call.
 #[derive(Debug, Clone, Default)]
@@ -26,7 +26,8 @@ impl Literals {
         if own.is_empty() {
             return Self::default();
         }
-        let files = on.pack.files().iter().filter(|(path, _)| path.ends_with(".rhai")).map(|(_, text)| text.as_str());
+        let files =
+            on.pack.files().iter().filter(|(path, _)| path.ends_with(".rhai")).map(|(_, text)| text.as_str());
         let (mut numbers, mut names) = (Vec::new(), BTreeSet::new());
         for text in own.into_iter().chain(files) {
             read(text, &mut numbers, &mut names);
@@ -46,7 +47,9 @@ fn read(text: &str, numbers: &mut Vec<f64>, names: &mut BTreeSet<String>) {
                 continue;
             }
             let words = piece.split(|c: char| !c.is_alphanumeric() && c != '.' && c != '_');
-            numbers.extend(words.filter_map(|word| word.trim_matches('.').parse::<f64>().ok()).filter(|n| n.is_finite()));
+            numbers.extend(
+                words.filter_map(|word| word.trim_matches('.').parse::<f64>().ok()).filter(|n| n.is_finite()),
+            );
         }
     }
 }
@@ -88,13 +91,16 @@ pub fn others(on: &OnProcedure<'_>, node: &Node, step: &Step, literals: &Literal
     let names = &literals.eyes.names;
     let seen = step.accept.is_some()
         || names.contains(read.role.as_str())
-        || (!about.is_empty() && names.contains(about) && matches!(read.role, Role::Found | Role::Travel | Role::Left));
+        || (!about.is_empty()
+            && names.contains(about)
+            && matches!(read.role, Role::Found | Role::Travel | Role::Left));
     if !literals.eyes.any || !seen {
         return Vec::new();
     }
-    let mut all = values(on, node, step, literals);
-    // Far to both sides: a margin worked out from several readings turns on one that is out of all proportion.
-    all.extend([right * 0.5, right * 0.75, right * 1.5, right * 2.0]);
+    // Far to both sides first: a margin worked out from several readings turns on one that is out of all proportion.
+    let mut all = vec![right * 0.5, right * 2.0];
+    all.extend(values(on, node, step, literals));
+    all.extend([right * 0.75, right * 1.5]);
     all.retain(|value| (value - right).abs() > 1e-9);
     let keep = step_through(all.len());
     all.into_iter().enumerate().filter(|(at, _)| keep(*at)).map(|(_, value)| value).collect()
@@ -103,5 +109,5 @@ pub fn others(on: &OnProcedure<'_>, node: &Node, step: &Step, literals: &Literal
 /// An even choice of at most `MOST` of so many.
 fn step_through(len: usize) -> impl Fn(usize) -> bool {
     let stride = len.div_ceil(MOST).max(1);
-    move |at| at % stride == 0 || at + 4 >= len
+    move |at| at % stride == 0 || at < 2
 }

@@ -49,27 +49,39 @@ const SAMPLED: usize = 8;
 /// Long enough for any open time.
 const LONG: i64 = 25 * 60 * 60;
 
-/// Tries every way of leaving a state.
+/// Tries the ways of leaving a state on which harm can come: no, out of limits, too late, without what makes safe.
 pub fn from(explore: &mut Explore<'_, '_, '_>, node: &Node) {
-    let Some(step) = node.cursor().and_then(|id| explore.step(id)).cloned() else { return };
-    if node.state.progress.pending.is_some() || node.waiting.kind == WaitingFor::Nothing {
-        return;
-    }
+    let Some(step) = left(explore, node) else { return };
     no(explore, node, &step);
     numbers(explore, node, &step);
+    if matches!(step.deed, Deed::Vent | Deed::Prove | Deed::Release) {
+        skip(explore, node, &step);
+    }
+}
+
+/// Tries the other ways of leaving a state.
+pub fn also(explore: &mut Explore<'_, '_, '_>, node: &Node) {
+    let Some(step) = left(explore, node) else { return };
+    opened(explore, node, &step);
     late(explore, node, &step);
     skip(explore, node, &step);
-    opened(explore, node, &step);
     stuck(explore, node, &step);
     if sampled(explore, &step) {
         back(explore, node, &step);
-        undo(explore, node, &step);
         ahead(explore, node, &step);
     }
 }
 
+/// The step in hand, where it can be left: no question is open, and there is work to do.
+fn left(explore: &Explore<'_, '_, '_>, node: &Node) -> Option<Step> {
+    if node.state.progress.pending.is_some() || node.waiting.kind == WaitingFor::Nothing {
+        return None;
+    }
+    node.cursor().and_then(|id| explore.step(id)).cloned()
+}
+
 /// Whether a step is one of those that are left by every way.
-fn sampled(explore: &Explore<'_, '_, '_>, step: &Step) -> bool {
+pub(super) fn sampled(explore: &Explore<'_, '_, '_>, step: &Step) -> bool {
     let all = explore.on.steps.len();
     let stride = all.div_ceil(SAMPLED).max(1);
     explore.on.steps.iter().position(|one| one.id == step.id).is_some_and(|at| at % stride == 0)
@@ -80,13 +92,13 @@ fn no(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
         return;
     }
     if explore.fresh(&step.id, Leave::No) {
-        let lean = node.clone().slim();
+        let lean = node.clone();
         let done = explore.hand.say(&lean, ActName::Deny);
         let next = explore.arrive(&lean, done);
         explore.follow(next);
     }
     if is_locked_up(node) && explore.fresh(&step.id, Leave::LateNo) {
-        let lean = node.clone().slim().later(LONG);
+        let lean = node.clone().later(LONG);
         let done = explore.hand.say(&lean, ActName::Deny);
         let next = explore.arrive(&lean, done);
         explore.follow(next);
@@ -99,7 +111,9 @@ fn no(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
 /// Whether threadlocker stands on something that is tight: a loop may undo it after its open time.
 fn is_locked_up(node: &Node) -> bool {
     let tight = |part: &PartState| part.locked && matches!(part.fitting, Fitting::Torqued | Fitting::Nipped);
-    node.place().is_some_and(|place| place.parts.values().any(tight) && place.parts.values().all(|part| !part.locked || tight(part)))
+    node.place().is_some_and(|place| {
+        place.parts.values().any(tight) && place.parts.values().all(|part| !part.locked || tight(part))
+    })
 }
 
 /// Whether threadlocker stands on anything.
@@ -114,7 +128,7 @@ fn never(
     step: &Step,
     fail: &dyn Fn(&mut Explore<'_, '_, '_>, &Node) -> super::hand::Step,
 ) {
-    let mut here = node.clone().slim();
+    let mut here = node.clone();
     for _ in 0..step.tries.max(2) + 2 {
         let done = fail(explore, &here);
         let stopped = done.events.iter().any(|event| match event {
@@ -154,7 +168,11 @@ fn leave(explore: &mut Explore<'_, '_, '_>, node: &Node) {
     for _ in 0..2 {
         if matches!(next.state.progress.pending, Some(Pending::Deviation { .. } | Pending::Skip { .. })) {
             let reason = matches!(next.waiting.kind, WaitingFor::Text);
-            let done = if reason { answer::words(&mut explore.hand, &next) } else { explore.hand.say(&next, ActName::Confirm) };
+            let done = if reason {
+                answer::words(&mut explore.hand, &next)
+            } else {
+                explore.hand.say(&next, ActName::Confirm)
+            };
             next = explore.arrive(&next, done);
         }
     }
@@ -179,9 +197,6 @@ fn numbers(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
             never(explore, node, step, &|explore, node| answer::value(&mut explore.hand, node, value));
         }
     }
-    if explore.literals.eyes.any {
-        turned(explore, node, step);
-    }
     if step.accept.is_some()
         && let Some(value) = explore.refused.get(&step.id).copied()
         && explore.fresh(&step.id, Leave::Never)
@@ -192,31 +207,35 @@ fn numbers(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
 
 /// A value out of limits, and the right one after it.
 fn out(explore: &mut Explore<'_, '_, '_>, node: &Node, value: f64) {
-    let lean = node.clone().slim();
+    let lean = node.clone();
     let done = answer::value(&mut explore.hand, &lean, value);
     let next = explore.arrive(&lean, done);
     explore.follow(next);
 }
 
-/// Other values that an expression may tell from the right one.
-fn turned(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
+/// Other values that an expression may tell from the right one, while an expression has not been seen both ways.
+pub fn turned(explore: &mut Explore<'_, '_, '_>, node: &Node) {
+    let Some(step) = &left(explore, node).filter(|_| is_number(node.waiting.kind)) else { return };
     if !explore.fresh(&step.id, Leave::Other(u8::MAX)) {
         return;
     }
     let Some(right) = explore.right_value(node, step) else { return };
     let on = explore.on;
     for value in others(&on, node, step, &explore.literals.clone(), right) {
+        if !explore.is_undecided() {
+            return;
+        }
         out(explore, node, value);
     }
 }
 
 /// The main answer after threadlocker has stood too long, or a guard's time has run.
 fn late(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
-    if !(explore.literals.eyes.any && is_wet(node)) || !explore.fresh(&step.id, Leave::Late) {
+    if !(explore.literals.eyes.any && is_wet(node) && explore.fresh(&step.id, Leave::Late)) {
         return;
     }
     // What stands too long by the technician's own doing is told by the bench, and is no fault of the pack.
-    let lean = Node { clean: false, ..node.clone().slim().later(LONG) };
+    let lean = Node { clean: false, ..node.clone().later(LONG) };
     if let Some(mut done) = answer::rightly(&mut explore.hand, &explore.on, &explore.literals, &lean) {
         done.node.clean = false;
         let next = explore.arrive(&lean, done);
@@ -229,13 +248,17 @@ fn skip(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     if !explore.fresh(&step.id, Leave::Skip) {
         return;
     }
-    let lean = node.clone().slim();
+    let lean = node.clone();
     let done = explore.hand.say(&lean, ActName::Skip);
     let mut next = explore.arrive(&lean, done);
     for _ in 0..2 {
         if matches!(next.state.progress.pending, Some(Pending::Skip { .. })) {
             let reason = matches!(next.waiting.kind, WaitingFor::Text);
-            let done = if reason { answer::words(&mut explore.hand, &next) } else { explore.hand.say(&next, ActName::Confirm) };
+            let done = if reason {
+                answer::words(&mut explore.hand, &next)
+            } else {
+                explore.hand.say(&next, ActName::Confirm)
+            };
             next = explore.arrive(&next, done);
         }
     }
@@ -248,13 +271,19 @@ fn skip(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
 /// The bench opened again, at once and the next day: it must know where it stands.
 fn opened(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     for (way, gone) in [(Leave::Opened, 0), (Leave::NextDay, LONG)] {
-        let worth = gone == 0 || is_wet(node) || node.place().is_some_and(|place| place.parts.values().any(|part| part.safe));
+        let worth = gone == 0
+            || is_wet(node)
+            || node.place().is_some_and(|place| place.parts.values().any(|part| part.safe));
         if !worth || !explore.fresh(&step.id, way) {
             continue;
         }
-        let lean = node.clone().slim().later(gone);
+        let lean = node.clone().later(gone);
         let done = explore.hand.opened(&lean);
-        let told = done.answer.parts.iter().any(|part| matches!(part, Said::Step(_) | Said::Question(_) | Said::Caution(_)));
+        let told = done
+            .answer
+            .parts
+            .iter()
+            .any(|part| matches!(part, Said::Step(_) | Said::Question(_) | Said::Caution(_)));
         let next = explore.arrive(&lean, done);
         if !told || next.waiting.kind == WaitingFor::Nothing {
             explore.lost.insert(step.id.clone());
@@ -270,7 +299,7 @@ fn stuck(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     if rungs == 0 || !explore.fresh(about, Leave::Stuck) {
         return;
     }
-    let mut here = node.clone().slim();
+    let mut here = node.clone();
     for _ in 0..=rungs {
         let done = explore.hand.say(&here, ActName::AskStuck);
         here = explore.arrive(&here, done);
@@ -285,7 +314,7 @@ fn back(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     if !explore.fresh(&step.id, Leave::Back) {
         return;
     }
-    let lean = node.clone().slim();
+    let lean = node.clone();
     let done = explore.hand.say(&lean, ActName::Back);
     let next = explore.arrive(&lean, done);
     let known = next.cursor().is_some_and(|id| explore.step(id).is_some());
@@ -294,35 +323,40 @@ fn back(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     }
 }
 
-/// Whether all events of the job are still there, so that the last can be taken back.
-fn is_whole(node: &Node) -> bool {
-    node.state.events.first().is_some_and(|first| matches!(first.event, Event::JobOpened { .. }))
-}
-
-/// The last line taken back: the job stands where it stood, or has something to say of it.
-fn undo(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
-    if !is_whole(node) || !explore.fresh(&step.id, Leave::Undo) {
-        return;
+/// The last line taken back, at steps spread over the main path: the job stands at a step and has something to say.
+pub fn undo(explore: &mut Explore<'_, '_, '_>) {
+    explore.hand.keep_log(true);
+    let mut node = explore.begun();
+    for _ in 0..2 * explore.on.steps.len() {
+        let here = node.as_ref().filter(|node| node.state.progress.open);
+        let Some(step) = here.and_then(|node| node.cursor()).and_then(|id| explore.step(id)).cloned() else {
+            break;
+        };
+        let Some(from) = node else { break };
+        if sampled(explore, &step) && explore.fresh(&step.id, Leave::Undo) {
+            let done = explore.hand.say(&from, ActName::Undo);
+            if done.node.place().is_some_and(|place| place.cursor.is_none()) {
+                explore.lost.insert(step.id.clone());
+            }
+        }
+        node =
+            answer::rightly(&mut explore.hand, &explore.on, &explore.literals, &from).map(|done| done.node);
     }
-    let done = explore.hand.say(node, ActName::Undo);
-    let next = explore.arrive(node, done);
-    if next.cursor().is_none() {
-        explore.lost.insert(step.id.clone());
-    }
-    // The metal is not where the record is: what follows is the technician's to prove.
-    explore.follow(Node { clean: false, ..next.slim() });
+    explore.hand.keep_log(false);
 }
 
 /// The next step of another part told first: it is taken in its order, or refused.
 fn ahead(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     let here = explore.on.steps.iter().position(|one| one.id == step.id).unwrap_or_default();
-    let later = explore.on.steps.iter().skip(here + 1).find(|one| one.about.is_some() && one.about != step.about);
+    let later =
+        explore.on.steps.iter().skip(here + 1).find(|one| one.about.is_some() && one.about != step.about);
     let Some(about) = later.and_then(|one| one.about.clone()) else { return };
     if !explore.fresh(&step.id, Leave::Ahead) {
         return;
     }
-    let lean = node.clone().slim();
-    let mut done = explore.hand.act(&lean, ActName::Confirm, Slots { about: Some(about), ..Slots::default() });
+    let lean = node.clone();
+    let mut done =
+        explore.hand.act(&lean, ActName::Confirm, Slots { about: Some(about), ..Slots::default() });
     // In which order it is told is not the order in which it was done.
     done.node.clean = false;
     let next = explore.arrive(&lean, done);

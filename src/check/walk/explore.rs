@@ -17,10 +17,8 @@ use crate::event::{Event, Kept, Moved, Pending, Verdict};
 use crate::rulebase::{ReadBack, Step};
 use std::collections::{BTreeMap, BTreeSet, HashSet, VecDeque};
 
-/// Decisions for each step of a procedure: the bound of a walk.
-const EACH: usize = 60;
-/// Decisions that any procedure gets.
-const LEAST: usize = 600;
+/// Decisions for each step of a procedure, beside those for its steps: what the shortest needs.
+const LEAST: usize = 100;
 
 /// The walk of one procedure.
 pub struct Explore<'a, 'b, 'c> {
@@ -35,6 +33,12 @@ pub struct Explore<'a, 'b, 'c> {
     pub(super) tried: HashSet<(String, Leave)>,
     /// States whose ways of leaving are still to be tried.
     todo: VecDeque<Node>,
+    /// The same, for the ways that are tried last.
+    later: Vec<Node>,
+    /// Steps that a state stands in `todo` for, and whether threadlocker stood in it.
+    queued: HashSet<(String, bool)>,
+    /// Decisions for each step.
+    each: usize,
     shown: BTreeSet<String>,
     pub(super) guards: BTreeMap<String, Both>,
     accepts: BTreeMap<String, Both>,
@@ -48,7 +52,7 @@ pub struct Explore<'a, 'b, 'c> {
 }
 
 /// Walks a procedure, raising what the walk finds.
-pub fn walk<'a>(on: &OnProcedure<'a>, sink: &mut Sink<'_>) -> Walked {
+pub fn walk<'a>(on: &OnProcedure<'a>, each: usize, sink: &mut Sink<'_>) -> Walked {
     let mut explore = Explore {
         on: *on,
         hand: Hand::new(on.pack),
@@ -58,6 +62,9 @@ pub fn walk<'a>(on: &OnProcedure<'a>, sink: &mut Sink<'_>) -> Walked {
         states: HashSet::new(),
         tried: HashSet::new(),
         todo: VecDeque::new(),
+        later: Vec::new(),
+        queued: HashSet::new(),
+        each,
         shown: BTreeSet::new(),
         guards: BTreeMap::new(),
         accepts: BTreeMap::new(),
@@ -76,12 +83,8 @@ impl Explore<'_, '_, '_> {
     fn run(&mut self) {
         if let Some(begun) = self.begin() {
             self.follow(begun);
-            while let Some(node) = self.todo.pop_front() {
-                if self.is_over() {
-                    break;
-                }
-                deviate::from(self, &node);
-            }
+            self.first();
+            self.second();
         }
         self.walked.states = self.states.len();
         self.walked.decisions = self.hand.decisions;
@@ -89,23 +92,87 @@ impl Explore<'_, '_, '_> {
         self.tell();
     }
 
+    /// The ways on which harm can come.
+    fn first(&mut self) {
+        while let Some(node) = self.todo.pop_front() {
+            if self.is_over() {
+                return;
+            }
+            deviate::from(self, &node);
+            self.later.push(node);
+        }
+    }
+
+    /// The other ways; values that turn a guard last, and only while there is one to turn.
+    fn second(&mut self) {
+        let mut at = 0;
+        let mut turning = Vec::new();
+        while let Some(node) = self.later.get(at).cloned() {
+            if self.is_over() {
+                return;
+            }
+            deviate::also(self, &node);
+            self.first();
+            turning.push(node);
+            at += 1;
+        }
+        // The later a reading stands, the less there is to walk after it.
+        for node in turning.iter().rev() {
+            if self.is_undecided() && !self.is_over() {
+                deviate::turned(self, node);
+                self.first();
+            }
+        }
+        if !self.is_over() {
+            deviate::undo(self);
+        }
+    }
+
+    /// Whether a guard or a judgement was seen one way only.
+    pub(super) fn is_undecided(&self) -> bool {
+        let one_way = |both: Option<&Both>| both.is_none_or(|both| !(both.yes && both.no));
+        self.on.steps.iter().any(|step| {
+            step.when.is_some() && one_way(self.guards.get(&step.id))
+                || step.accept.is_some() && one_way(self.accepts.get(&step.id))
+        })
+    }
+
     /// Whether the bound is reached.
     fn is_over(&mut self) -> bool {
-        let over = self.hand.decisions > LEAST + EACH * self.on.steps.len();
+        let over = self.hand.decisions > LEAST + self.each * self.on.steps.len();
         self.cut |= over;
         over
     }
 
     fn begin(&mut self) -> Option<Node> {
+        let done = self.start();
+        done.node.place().is_some().then(|| self.arrive(&Hand::nothing(), done))
+    }
+
+    /// The job just begun, shown to no finding.
+    pub(super) fn begun(&mut self) -> Option<Node> {
+        Some(self.start().node).filter(|node| node.place().is_some())
+    }
+
+    fn start(&mut self) -> Done {
         let slots = Slots {
             procedure: Some(self.on.procedure.id.clone()),
             unit: Some(self.on.card.id.clone()),
             corner: Some(Corner::FrontLeft),
             ..Slots::default()
         };
-        let nothing = Hand::nothing();
-        let done = self.hand.act(&nothing, ActName::Start, slots);
-        done.node.place().is_some().then(|| self.arrive(&nothing, done))
+        self.hand.act(&Hand::nothing(), ActName::Start, slots)
+    }
+
+    /// Keeps a state to be left in other ways, if it is the first at its step.
+    fn keep(&mut self, node: Node) {
+        let wet = !node.state.record.locked.is_empty();
+        if let Some(cursor) = node.cursor().map(str::to_owned)
+            && node.state.progress.pending.is_none()
+            && self.queued.insert((cursor, wet))
+        {
+            self.todo.push_back(node);
+        }
     }
 
     /// Takes what came of a line: moments are shown to the findings, and what was put in hand is noted.
@@ -154,9 +221,19 @@ impl Explore<'_, '_, '_> {
         let Some(step) = self.on.steps.iter().copied().find(|step| step.id == id) else { return };
         if let Some(place) = before.place() {
             let locked = minutes(node);
-            let moment =
-                Moment { on: self.on, step, before: place, trail: &before.trail, locked: &locked, clean: node.clean };
-            each(self.sink, |look, sink| if let Look::Closing(look) = look { look(&moment, sink) });
+            let moment = Moment {
+                on: self.on,
+                step,
+                before: place,
+                trail: &before.trail,
+                locked: &locked,
+                clean: node.clean,
+            };
+            each(self.sink, |look, sink| {
+                if let Look::Closing(look) = look {
+                    look(&moment, sink)
+                }
+            });
         }
         node.trail.closed(self.on.card, step, moved);
     }
@@ -190,7 +267,6 @@ impl Explore<'_, '_, '_> {
             if matches!(node.state.progress.pending, Some(Pending::Finish)) {
                 self.finished(&node);
             }
-            self.todo.push_back(node.clone());
             if turn > most || self.is_over() {
                 self.stuck(&node, turn > most);
                 break;
@@ -205,14 +281,17 @@ impl Explore<'_, '_, '_> {
                 self.stuck(&node, true);
                 break;
             }
-            node = next;
+            self.keep(std::mem::replace(&mut node, next));
         }
         node
     }
 
     fn stuck(&mut self, node: &Node, truly: bool) {
         // The bench takes no settings as left while an adjuster is not set: that is said of the adjuster.
-        let left = node.cursor().and_then(|id| self.step(id)).is_some_and(|step| step.reads_back == Some(ReadBack::Left));
+        let left = node
+            .cursor()
+            .and_then(|id| self.step(id))
+            .is_some_and(|step| step.reads_back == Some(ReadBack::Left));
         if truly && left && node.place().is_some_and(unset) {
             return self.finished(node);
         }
@@ -225,7 +304,11 @@ impl Explore<'_, '_, '_> {
         let Some(place) = node.place() else { return };
         if node.clean {
             let finish = Finish { on: self.on, place, trail: &node.trail };
-            each(self.sink, |look, sink| if let Look::End(look) = look { look(&finish, sink) });
+            each(self.sink, |look, sink| {
+                if let Look::End(look) = look {
+                    look(&finish, sink)
+                }
+            });
         }
     }
 
@@ -241,7 +324,11 @@ impl Explore<'_, '_, '_> {
             ended: self.walked.ended > 0,
             cut: self.cut,
         };
-        each(self.sink, |look, sink| if let Look::Walk(look) = look { look(&seen, sink) });
+        each(self.sink, |look, sink| {
+            if let Look::Walk(look) = look {
+                look(&seen, sink)
+            }
+        });
     }
 
     /// Whether a way of leaving a step was not tried yet; it counts as tried from here on.
@@ -263,23 +350,23 @@ impl Explore<'_, '_, '_> {
 
 /// Whether an adjuster was moved and stands nowhere that was chosen.
 fn unset(place: &Place) -> bool {
-    place.adjusters.values().any(|known| known.position != Position::Uncounted && known.left_where_it_stands().is_none())
+    place
+        .adjusters
+        .values()
+        .any(|known| known.position != Position::Uncounted && known.left_where_it_stands().is_none())
 }
 
 /// Whether an event moves the job on.
 fn moves(event: &Event) -> bool {
     event.changes_job()
-        || matches!(event, Event::Acknowledged { .. } | Event::JobClosed { .. } | Event::Opened { .. } | Event::Shown { .. })
+        || matches!(
+            event,
+            Event::Acknowledged { .. } | Event::JobClosed { .. } | Event::Opened { .. } | Event::Shown { .. }
+        )
 }
 
 /// Notes the guards of a list: a step in hand or closed applied; one that is open with the work past it did not.
-fn note(
-    steps: &[Step],
-    place: &Place,
-    cursor: &str,
-    here: &mut bool,
-    guards: &mut BTreeMap<String, Both>,
-) {
+fn note(steps: &[Step], place: &Place, cursor: &str, here: &mut bool, guards: &mut BTreeMap<String, Both>) {
     for step in steps {
         if place.branching.contains(&step.id) && !*here && !place.closed.contains_key(&step.id) {
             note(&step.fails, place, cursor, here, guards);
@@ -303,5 +390,7 @@ fn note(
 
 fn minutes(node: &Node) -> BTreeMap<String, f64> {
     let locked = node.state.record.locked.iter();
-    locked.map(|((_, part), one)| (part.clone(), (node.now - one.at).num_milliseconds() as f64 / 60_000.0)).collect()
+    locked
+        .map(|((_, part), one)| (part.clone(), (node.now - one.at).num_milliseconds() as f64 / 60_000.0))
+        .collect()
 }

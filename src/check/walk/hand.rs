@@ -45,8 +45,8 @@ impl Node {
         self
     }
 
-    /// Lets go of what only the log tells: a path that leaves the main one carries no more than it needs.
-    pub fn slim(mut self) -> Self {
+    /// Lets go of what only the log tells: a path carries no more than its next steps need.
+    fn slim(&mut self) {
         let record = &mut self.state.record;
         let spare = record.kept.len().saturating_sub(KEPT);
         record.kept.drain(..spare);
@@ -54,8 +54,8 @@ impl Node {
         record.closed.clear();
         record.findings.clear();
         record.reasons.clear();
+        record.notes.clear();
         self.state.events.clear();
-        self
     }
 }
 
@@ -72,6 +72,8 @@ pub struct Step {
 /// The hand.
 pub struct Hand<'a> {
     rules: &'a Pack,
+    /// Whether the job carries its whole log, as taking back needs it.
+    whole: bool,
     past: Past,
     lines: u64,
     /// Decisions asked of the bench.
@@ -81,7 +83,12 @@ pub struct Hand<'a> {
 impl<'a> Hand<'a> {
     /// A hand on a pack's bench.
     pub fn new(rules: &'a Pack) -> Self {
-        Self { rules, past: Past { next_number: 1, last: None }, lines: 0, decisions: 0 }
+        Self { rules, whole: false, past: Past { next_number: 1, last: None }, lines: 0, decisions: 0 }
+    }
+
+    /// The same with the whole log kept, or not.
+    pub fn keep_log(&mut self, whole: bool) {
+        self.whole = whole;
     }
 
     /// An empty bench.
@@ -144,6 +151,9 @@ impl<'a> Hand<'a> {
             apply(&mut node.state, &envelope);
         }
         node.waiting = decision.waiting;
+        if !self.whole {
+            node.slim();
+        }
         Step { node, events: decision.events, answer: decision.answer }
     }
 }

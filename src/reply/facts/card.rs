@@ -93,7 +93,8 @@ pub(super) fn source(name: &str, source: &str) -> String {
 /// A rung of the ladder when something will not move.
 pub(super) fn stuck(name: &str, rung: &str, last: bool) -> String {
     let stops = rung.to_lowercase().starts_with("stop");
-    let end = if last && !stops { " That is the last thing to try. If it still will not move, stop." } else { "" };
+    let end =
+        if last && !stops { " That is the last thing to try. If it still will not move, stop." } else { "" };
     format!("{}. {}{end}", capital(name), sentence(rung))
 }
 

@@ -16,8 +16,8 @@ mod world;
 
 pub use form::{Field, Form, Shape};
 
-use super::talk::Talk;
 use super::script::{self, Expression, Made, Scripts};
+use super::talk::Talk;
 use super::{Caution, Pack, Procedure, Tool, UnitCard};
 use crate::source::yaml::{self, Node};
 use crate::source::{Place, Problem, nearest};

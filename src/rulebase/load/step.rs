@@ -103,7 +103,8 @@ pub(super) fn read(fields: &Fields<'_>, under: &str, world: &World<'_>) -> Optio
 
 /// The one word that says what the step does, with what stands after it.
 fn deed(fields: &Fields<'_>) -> Option<(Deed, String, Span)> {
-    let deeds = || fields.entries().iter().filter_map(|(key, node)| Some((Deed::parse(&key.text)?, key, node)));
+    let deeds =
+        || fields.entries().iter().filter_map(|(key, node)| Some((Deed::parse(&key.text)?, key, node)));
     // `hold` is what a step does and also how it is held: beside another deed it is the latter.
     let held = deeds().any(|(deed, ..)| deed != Deed::Hold);
     let mut found = deeds().filter(|(deed, ..)| !held || *deed != Deed::Hold);

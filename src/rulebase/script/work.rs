@@ -24,7 +24,9 @@ fn work(name: &str, given: Map) -> Result<Dynamic> {
     match registry::call(name, &values) {
         Ok(worked) => Ok(handed(worked.value)),
         // Values that cannot be are the job's: the script is right, and fails only on them.
-        Err(refusal @ (Refusal::Missing { .. } | Refusal::Impossible { .. })) => Err(missing(refusal.to_string())),
+        Err(refusal @ (Refusal::Missing { .. } | Refusal::Impossible { .. })) => {
+            Err(missing(refusal.to_string()))
+        }
         Err(refusal) => Err(broken(refusal.to_string())),
     }
 }

@@ -134,7 +134,13 @@ impl Works {
             let place = problem.location();
             let line = place.as_ref().map_or(1, serde_yaml::Location::line);
             let column = place.as_ref().map_or(1, serde_yaml::Location::column);
-            TalkError::new(file, line, column, problem.to_string(), "see the table in the pack that is built in")
+            TalkError::new(
+                file,
+                line,
+                column,
+                problem.to_string(),
+                "see the table in the pack that is built in",
+            )
         })?;
         for asking in &table.works {
             if let Some(problem) = unknown(asking) {
@@ -161,7 +167,9 @@ fn unknown(asking: &Asking) -> Option<String> {
     if let Some(input) = inputs.find(|input| working.input(input).is_none()) {
         return Some(format!("`{name}` takes no `{input}`"));
     }
-    if let Some(want) = asking.want.as_ref().filter(|want| !working.outputs.iter().any(|(own, _)| own == want)) {
+    if let Some(want) =
+        asking.want.as_ref().filter(|want| !working.outputs.iter().any(|(own, _)| own == want))
+    {
         return Some(format!("`{name}` does not give `{want}`"));
     }
     let gives = |name: &&String| working.outputs.iter().any(|(own, _)| own == name);
@@ -173,11 +181,14 @@ fn unknown(asking: &Asking) -> Option<String> {
 
 fn unknown_choice(working: &Working, found: &Found) -> Option<String> {
     let Takes::Text(choices) = working.input(&found.input)?.takes else { return None };
-    let wrong = found.choose.keys().find(|choice| !choices.is_empty() && !choices.contains(&choice.as_str()))?;
+    let wrong =
+        found.choose.keys().find(|choice| !choices.is_empty() && !choices.contains(&choice.as_str()))?;
     Some(format!("`{}` is not `{wrong}`", found.input))
 }
 
 fn line_of(text: &str, name: &str) -> usize {
     let wanted = format!("ask: {name}");
-    text.lines().position(|line| line.trim_start_matches(['-', ' ']).trim_end() == wanted).map_or(1, |at| at + 1)
+    text.lines()
+        .position(|line| line.trim_start_matches(['-', ' ']).trim_end() == wanted)
+        .map_or(1, |at| at + 1)
 }

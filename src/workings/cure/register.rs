@@ -20,12 +20,20 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .takes(Input::text("for", &["open", "handle", "use"], "what for").usually_text("use"))
             .takes(Input::of("since", Unit::Minute, "time since the locker went on").or_zero())
             .takes(Input::of("open", Unit::Minute, "open time").optional())
-            .takes(Input::temperature("T", "temperature of the joint").also(&["temperature", "t"]).usually(22.0))
-            .takes(Input::text("surface", &[], "surface of the threads (steel, brass, stainless, plated)").usually_text("steel"))
+            .takes(
+                Input::temperature("T", "temperature of the joint").also(&["temperature", "t"]).usually(22.0),
+            )
+            .takes(
+                Input::text("surface", &[], "surface of the threads (steel, brass, stainless, plated)")
+                    .usually_text("steel"),
+            )
             .tells("verdict")
             .gives("takes", Unit::Minute)
             .gives("left", Unit::Minute)
-            .by("time since against open time, or against the cure at that temperature (see cure-time)", "common practice, no source; open time from the card")
+            .by(
+                "time since against open time, or against the cure at that temperature (see cure-time)",
+                "common practice, no source; open time from the card",
+            )
             .mind("common practice: the product's own sheet goes before it"),
     );
     list.push(

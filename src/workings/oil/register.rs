@@ -131,9 +131,12 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
         .by("(level - wanted) x pi/4 (bore^2 - inside^2); above zero: add", "identity"),
     );
     list.push(
-        Working::new("oil-for-level", Kind::Oil, "oil that moves the level in a fork leg by so much", |given| {
-            Ok(Done::of(volume_of(given.n("level")?, the_surface(given)?), Unit::Millilitre))
-        })
+        Working::new(
+            "oil-for-level",
+            Kind::Oil,
+            "oil that moves the level in a fork leg by so much",
+            |given| Ok(Done::of(volume_of(given.n("level")?, the_surface(given)?), Unit::Millilitre)),
+        )
         .takes(mm("level", "change of level").or_zero())
         .takes(mm("bore", "bore of the leg"))
         .takes(mm("inside", "diameter of what stands in the oil").also(&["rod"]).or_zero().usually(0.0))

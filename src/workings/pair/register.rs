@@ -56,14 +56,22 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
         .by("(F - gas) / v", "definition"),
     );
     list.push(
-        Working::new("gas-taken-off", Kind::Pair, "damping force of a measured one, the gas force taken off", gas_off)
-            .takes(Input::of("force", Unit::Newton, "force measured, as a size").also(&["F"]))
-            .takes(Input::gauge("p", "gas pressure").also(&["pressure"]))
-            .takes(Input::of("rod", Unit::Millimetre, "rod diameter").also(&["d"]))
-            .takes(Input::text("way", &["bump", "rebound"], "way of the stroke"))
-            .gives("force", Unit::Newton)
-            .gives("gas", Unit::Newton)
-            .by("gauge pressure x rod area, taken from bump and given to rebound: the gas pushes out", "definition"),
+        Working::new(
+            "gas-taken-off",
+            Kind::Pair,
+            "damping force of a measured one, the gas force taken off",
+            gas_off,
+        )
+        .takes(Input::of("force", Unit::Newton, "force measured, as a size").also(&["F"]))
+        .takes(Input::gauge("p", "gas pressure").also(&["pressure"]))
+        .takes(Input::of("rod", Unit::Millimetre, "rod diameter").also(&["d"]))
+        .takes(Input::text("way", &["bump", "rebound"], "way of the stroke"))
+        .gives("force", Unit::Newton)
+        .gives("gas", Unit::Newton)
+        .by(
+            "gauge pressure x rod area, taken from bump and given to rebound: the gas pushes out",
+            "definition",
+        ),
     );
     super::register_trace::register(list);
     list.push(

@@ -50,7 +50,8 @@ fn trace(given: &Given) -> Result<Done, Refusal> {
     let found = read(given, "file", gas)?.ok_or_else(|| given.missing("file"))?;
     let (left, target) = (read(given, "left", gas)?, read(given, "target", gas)?);
     let last = left.as_ref().unwrap_or(&found);
-    let out = target.as_ref().map(|target| outside(last, target, given.maybe("band").unwrap_or(10.0) / 100.0));
+    let out =
+        target.as_ref().map(|target| outside(last, target, given.maybe("band").unwrap_or(10.0) / 100.0));
     let verdict = match &out {
         None => format!("{} points", last.points().len()),
         Some(out) if out.is_empty() => "within the band".to_owned(),
@@ -65,7 +66,11 @@ fn trace(given: &Given) -> Result<Done, Refusal> {
     Ok(Done::text(verdict)
         .and("peak_bump", forces().fold(0.0, f64::max), Unit::Newton)
         .and("peak_rebound", forces().fold(0.0, f64::min), Unit::Newton)
-        .and_list("velocities", differences.iter().map(|one| one.velocity).collect(), Unit::MillimetrePerSecond)
+        .and_list(
+            "velocities",
+            differences.iter().map(|one| one.velocity).collect(),
+            Unit::MillimetrePerSecond,
+        )
         .and_list("change", differences.iter().map(|one| 100.0 * one.share).collect(), Unit::Percent)
         .and("gas", gas, Unit::Newton)
         .and_text("plot", plot(&drawn, PLOT.0, PLOT.1)))

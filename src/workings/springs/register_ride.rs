@@ -120,10 +120,15 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .mind("a usual band, not a limit"),
     );
     list.push(
-        Working::new("damping-ratio-after", Kind::Frequency, "damping ratio once the spring is another", |given| {
-            let factor = (given.n("k_old")? / given.n("k_new")?).sqrt();
-            Ok(Done::of(given.n("zeta")? * factor, Unit::One).and("factor", factor, Unit::One))
-        })
+        Working::new(
+            "damping-ratio-after",
+            Kind::Frequency,
+            "damping ratio once the spring is another",
+            |given| {
+                let factor = (given.n("k_old")? / given.n("k_new")?).sqrt();
+                Ok(Done::of(given.n("zeta")? * factor, Unit::One).and("factor", factor, Unit::One))
+            },
+        )
         .takes(Input::number("zeta", "damping ratio before").also(&["ratio"]))
         .takes(rate("k_old", "old rate").also(&["old"]))
         .takes(rate("k_new", "new rate").also(&["new"]))

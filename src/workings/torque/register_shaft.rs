@@ -49,12 +49,17 @@ pub(super) fn register(list: &mut Vec<Working>) {
         .takes(Input::text("thread", &[], "thread that the nut turns on"))
         .takes(Input::of("T", Unit::NewtonMetre, "tightening torque").also(&["torque"]))
         .takes(Input::number("K", "nut factor").usually(0.2))
-        .takes(Input::of("outside", Unit::Millimetre, "outside diameter of the section").also(&["D", "relief"]))
+        .takes(
+            Input::of("outside", Unit::Millimetre, "outside diameter of the section").also(&["D", "relief"]),
+        )
         .takes(Input::of("bore", Unit::Millimetre, "bore of the section").also(&["d"]).or_zero())
         .gives("stress", Unit::Megapascal)
         .gives("preload", Unit::Newton)
         .gives("area", Unit::SquareMillimetre)
-        .by("F = T / (K d); F / (pi/4 (D^2 - bore^2)), tension alone", "T = K F d; any strength of materials text")
+        .by(
+            "F = T / (K d); F / (pi/4 (D^2 - bore^2)), tension alone",
+            "T = K F d; any strength of materials text",
+        )
         .mind("tension alone: torsion comes on top while the nut is turned"),
     );
     let margin = Working::new(

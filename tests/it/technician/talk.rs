@@ -162,7 +162,8 @@ impl Technician {
             "rate" => {
                 let value = self.figure(&["n/mm", "newtons per millimetre"]);
                 // A coil-over's spring, or where that is none of the card's, a fork's.
-                let value = value.filter(|_| self.stuck < 3).unwrap_or(if self.stuck < 3 { 70.0 } else { 4.8 });
+                let value =
+                    value.filter(|_| self.stuck < 3).unwrap_or(if self.stuck < 3 { 70.0 } else { 4.8 });
                 spoken(value, 1, "newtons per millimetre")
             }
             "pressure" => {
@@ -215,7 +216,11 @@ impl Technician {
         let step = self.step_card().to_lowercase();
         let (value, set) = if step.contains("to its stop") {
             (adjuster.travel, false)
-        } else if step.contains("seats") || step.contains("read the number") || step.contains("loose") || step.contains("until it stops") {
+        } else if step.contains("seats")
+            || step.contains("read the number")
+            || step.contains("loose")
+            || step.contains("until it stops")
+        {
             (adjuster.found, false)
         } else {
             (adjuster.wanted, true)

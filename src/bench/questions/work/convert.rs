@@ -20,7 +20,12 @@ pub fn convert(desk: &mut Desk<'_>, act: &Act, words: &Words) {
     }
     let value = match figure {
         Some(Figure { value, unit: Some(unit), .. }) => Some(Quantity::new(*value, *unit)),
-        Some(Figure { unit: None, value, .. }) => return ask(desk, &format!("{} of what, and into what?", crate::quantity::figures::words(*value))),
+        Some(Figure { unit: None, value, .. }) => {
+            return ask(
+                desk,
+                &format!("{} of what, and into what?", crate::quantity::figures::words(*value)),
+            );
+        }
         None => in_hand(desk, into),
     };
     let Some(value) = value else { return ask(desk, "which value?") };
@@ -32,7 +37,13 @@ fn ask(desk: &mut Desk<'_>, ask: &str) {
     desk.say(Part::Question(Question::Work { ask: ask.to_owned(), missing: "value".to_owned() }));
 }
 
-fn done(desk: &mut Desk<'_>, value: Quantity, from: Option<PressureBasis>, into: Unit, to: Option<PressureBasis>) {
+fn done(
+    desk: &mut Desk<'_>,
+    value: Quantity,
+    from: Option<PressureBasis>,
+    into: Unit,
+    to: Option<PressureBasis>,
+) {
     let to = to.map_or_else(String::new, |basis| format!(" {}", tell::basis(basis)));
     let given = match from {
         Some(basis) => Value::Pressure(value, basis),
@@ -46,7 +57,13 @@ fn done(desk: &mut Desk<'_>, value: Quantity, from: Option<PressureBasis>, into:
         Ok(worked) => desk.say(tell::converted(value, &worked)),
         Err(registry::Refusal::WrongDimension { .. }) => {
             let what = |unit: Unit| unit.dimension().words();
-            let why = format!("{} is {}, and {} is {}", value.show(), what(value.unit), into.words(2.0), what(into));
+            let why = format!(
+                "{} is {}, and {} is {}",
+                value.show(),
+                what(value.unit),
+                into.words(2.0),
+                what(into)
+            );
             desk.say(Part::Refused(Refusal::Work { why }));
         }
         Err(other) => desk.say(Part::Refused(Refusal::Work { why: other.to_string() })),

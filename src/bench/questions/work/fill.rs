@@ -41,7 +41,8 @@ pub fn said(asking: &Asking, working: &Working, words: &Words) -> Said {
             said.values.insert(found.input.clone(), value);
         }
     }
-    said.left_over = words.figures.iter().enumerate().filter(|(n, _)| !used.contains(n)).map(|(_, f)| f.clone()).collect();
+    said.left_over =
+        words.figures.iter().enumerate().filter(|(n, _)| !used.contains(n)).map(|(_, f)| f.clone()).collect();
     texts(asking, working, words, &mut said);
     said
 }
@@ -93,7 +94,9 @@ fn dimension(working: &Working, found: &Found) -> Option<Unit> {
 /// Whether a unit measures what the input counts; "degrees" alone may be of warmth.
 #[must_use]
 pub fn fits(unit: Unit, own: Unit) -> bool {
-    unit.same_dimension(own) || (unit == Unit::Degree && own == Unit::Celsius) || (unit == Unit::Pound && own == Unit::Newton)
+    unit.same_dimension(own)
+        || (unit == Unit::Degree && own == Unit::Celsius)
+        || (unit == Unit::Pound && own == Unit::Newton)
         || (unit == Unit::Kilogram && own == Unit::Newton)
 }
 
@@ -141,9 +144,8 @@ fn beside(words: &Words, figure: &Figure, phrase: &str) -> f64 {
     }
     let near = |distance: usize| 2.6 - 0.3 * distance as f64 + 0.2 * length;
     let reach = 4;
-    let after = (0..=reach).find(|gap| {
-        clear(words, figure.end, figure.end + gap) && words.stands(figure.end + gap, &tokens)
-    });
+    let after = (0..=reach)
+        .find(|gap| clear(words, figure.end, figure.end + gap) && words.stands(figure.end + gap, &tokens));
     let before = (0..=reach).find(|gap| {
         let end = figure.start.checked_sub(*gap);
         let start = end.and_then(|end| end.checked_sub(tokens.len()));
@@ -187,15 +189,13 @@ fn begins_after(words: &Words, end: usize, phrase: &[&str]) -> bool {
     if phrase.is_empty() {
         return true;
     }
-    let mut start = end;
-    for _ in 0..=2 {
+    for start in end..=end + 2 {
         if words.stands(start, phrase) {
             return true;
         }
         if !small(words.at(start)) || words.at(start).is_empty() {
             return false;
         }
-        start += 1;
     }
     false
 }
@@ -231,6 +231,7 @@ pub fn answer(
     let only = Asking { inputs: vec![found.clone()], ..Asking::default() };
     texts(&only, working, words, &mut said);
     // A wrong dimension is an answer too: the calculation refuses it with the reason.
-    let wrong = || own.first().and_then(|figure| Some(Value::Quantity(Quantity::new(figure.value, figure.unit?))));
+    let wrong =
+        || own.first().and_then(|figure| Some(Value::Quantity(Quantity::new(figure.value, figure.unit?))));
     said.values.remove(missing).or_else(wrong)
 }

@@ -239,7 +239,9 @@ fn figure(part: &Part, field: &str) -> Option<Quantity> {
         "bore" => part.bore,
         "across" => part.across,
         "key" => part.key,
-        "torque-high" => part.torque.and_then(|torque| Some(Quantity::new(torque.or_torque_band().hi?, torque.nominal().unit))),
+        "torque-high" => part
+            .torque
+            .and_then(|torque| Some(Quantity::new(torque.or_torque_band().hi?, torque.nominal().unit))),
         "open" => part.locker.as_ref().map(|locker| locker.open),
         _ => None,
     }

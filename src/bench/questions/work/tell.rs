@@ -29,8 +29,9 @@ pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
     let split: Vec<&str> = asking.each.keys().map(String::as_str).collect();
     let figures: Vec<String> = worked.iter().map(|one| figure(asking, one, &split)).collect();
     let inputs = worked.first().map(|one| inputs(asking, one, rest, &split)).unwrap_or_default();
-    let cautions: Vec<String> = worked.iter().flat_map(|one| spoken_cautions(one)).take(2).collect();
-    let sentences = [vec![figures.join("; ")], vec![inputs], asking.note.clone().into_iter().collect(), cautions];
+    let cautions: Vec<String> = worked.iter().flat_map(spoken_cautions).take(2).collect();
+    let sentences =
+        [vec![figures.join("; ")], vec![inputs], asking.note.clone().into_iter().collect(), cautions];
     let say: Vec<String> =
         sentences.into_iter().flatten().filter(|text| !text.is_empty()).map(|text| sentence(&text)).collect();
     Part::Fact(Fact::Worked {
@@ -86,7 +87,8 @@ fn inputs(asking: &Asking, worked: &Worked, rest: &Rest, split: &[&str]) -> Stri
     // What only its own words give and the card gave goes without saying; it is on the screen.
     let quiet = |told: &&Told| {
         let found = rest.places.get(told.name).is_some_and(|place| !place.starts_with("assumed"));
-        asking.with.contains_key(told.name) || found && asking.input(told.name).is_some_and(|found| found.strict)
+        asking.with.contains_key(told.name)
+            || found && asking.input(told.name).is_some_and(|found| found.strict)
     };
     let place = |told: &Told| asking.inputs.iter().position(|found| found.input == told.name);
     let mut own: Vec<&Told> = own.filter(|told| !quiet(told)).collect();
@@ -109,9 +111,10 @@ fn called(asking: &Asking, told: &Told) -> String {
 
 fn say(value: &Answer, unit: Option<crate::quantity::Unit>) -> String {
     match (value, unit) {
-        (Answer::Number(value), Some(crate::quantity::Unit::One | crate::quantity::Unit::PositionStep) | None) => {
-            figures::words(crate::quantity::bench_figures(*value))
-        }
+        (
+            Answer::Number(value),
+            Some(crate::quantity::Unit::One | crate::quantity::Unit::PositionStep) | None,
+        ) => figures::words(crate::quantity::bench_figures(*value)),
         (Answer::Number(value), Some(unit)) => Quantity::new(*value, unit).say(),
         (Answer::Text(text), _) => text.clone(),
         (Answer::List(values), unit) => {
@@ -149,7 +152,9 @@ fn shown(worked: &Worked, rest: &Rest) -> Vec<String> {
         };
         format!("{}: {} ({from})", told.what, shown_value(&told.value, told.unit))
     }));
-    lines.extend(worked.more.iter().map(|more| format!("{}: {}", more.name, shown_value(&more.value, more.unit))));
+    lines.extend(
+        worked.more.iter().map(|more| format!("{}: {}", more.name, shown_value(&more.value, more.unit))),
+    );
     lines.push(format!("method: {}", worked.method));
     lines.push(format!("source: {}", worked.source));
     lines.extend(worked.cautions.iter().map(|caution| format!("mind: {caution}")));
@@ -159,12 +164,16 @@ fn shown(worked: &Worked, rest: &Rest) -> Vec<String> {
 fn shown_value(value: &Answer, unit: Option<crate::quantity::Unit>) -> String {
     let rounded = |value: f64| crate::quantity::bench_figures(value).to_string();
     match (value, unit) {
-        (Answer::Number(value), Some(unit)) if unit != crate::quantity::Unit::One => Quantity::new(*value, unit).show(),
+        (Answer::Number(value), Some(unit)) if unit != crate::quantity::Unit::One => {
+            Quantity::new(*value, unit).show()
+        }
         (Answer::Number(value), _) => rounded(*value),
         (Answer::Text(text), _) => text.clone(),
         (Answer::List(values), unit) => {
             let values: Vec<String> = values.iter().map(|value| rounded(*value)).collect();
-            format!("{} {}", values.join(", "), unit.map_or("", crate::quantity::Unit::name)).trim_end().to_owned()
+            format!("{} {}", values.join(", "), unit.map_or("", crate::quantity::Unit::name))
+                .trim_end()
+                .to_owned()
         }
         (Answer::Nothing, _) => "none".to_owned(),
     }
@@ -175,13 +184,23 @@ fn shown_value(value: &Answer, unit: Option<crate::quantity::Unit>) -> String {
 pub fn reason(asking: &Asking, working: &Working, refusal: &Refusal) -> String {
     let name = |input: &str| {
         let own = asking.input(input).and_then(|found| found.called.clone());
-        let what = || working.input(input).map(|input| input.what.split([',', ':']).next().unwrap_or(input.what).to_owned());
+        let what = || {
+            working
+                .input(input)
+                .map(|input| input.what.split([',', ':']).next().unwrap_or(input.what).to_owned())
+        };
         own.or_else(what).unwrap_or_else(|| input.to_owned())
     };
     match refusal {
         Refusal::WrongDimension { input, found, wanted } => {
             let dimension = |unit: &crate::quantity::Unit| unit.dimension().words();
-            format!("the {} is {}, and {} is {}", name(input), dimension(wanted), found.words(2.0), dimension(found))
+            format!(
+                "the {} is {}, and {} is {}",
+                name(input),
+                dimension(wanted),
+                found.words(2.0),
+                dimension(found)
+            )
         }
         Refusal::Unreadable { input, reason } => format!("the {}: {reason}", name(input)),
         Refusal::Impossible { input: Some(input), reason } => format!("the {}: {reason}", name(input)),

@@ -44,7 +44,11 @@ impl Words {
         let mut words = Self { tokens: tokens(text), ..Self::default() };
         let mut at = 0;
         while at < words.tokens.len() {
-            at = words.take_thread(at).or_else(|| words.take_figure(at)).or_else(|| words.take_unit(at)).unwrap_or(at + 1);
+            at = words
+                .take_thread(at)
+                .or_else(|| words.take_figure(at))
+                .or_else(|| words.take_unit(at))
+                .unwrap_or(at + 1);
         }
         words
     }
@@ -85,15 +89,21 @@ impl Words {
     }
 
     fn slices(&self, at: usize, len: usize) -> Vec<&str> {
-        self.tokens.get(at..(at + len).min(self.tokens.len())).unwrap_or_default().iter().map(String::as_str).collect()
+        self.tokens
+            .get(at..(at + len).min(self.tokens.len()))
+            .unwrap_or_default()
+            .iter()
+            .map(String::as_str)
+            .collect()
     }
 
     fn take_thread(&mut self, at: usize) -> Option<usize> {
         let body = self.at(at).strip_prefix('m')?.to_owned();
         let (size, mut end) = match body.parse::<f64>() {
             Ok(size) => (size, at + 1),
-            Err(_) if body.is_empty() => number(&self.slices(at + 1, 3))
-                .map(|(value, len)| (value, at + 1 + len))?,
+            Err(_) if body.is_empty() => {
+                number(&self.slices(at + 1, 3)).map(|(value, len)| (value, at + 1 + len))?
+            }
             Err(_) => return self.written_thread(at, &body),
         };
         let mut text = format!("M{size}");
@@ -122,10 +132,11 @@ impl Words {
         if self.at(at) == "half" && self.halves(at) {
             return None;
         }
-        let (tail, head) = self.at(at).char_indices().find(|(_, c)| c.is_alphabetic()).map_or((None, None), |(cut, _)| {
-            let (head, tail) = self.at(at).split_at(cut);
-            (Some(tail.to_owned()), head.parse::<f64>().ok())
-        });
+        let (tail, head) =
+            self.at(at).char_indices().find(|(_, c)| c.is_alphabetic()).map_or((None, None), |(cut, _)| {
+                let (head, tail) = self.at(at).split_at(cut);
+                (Some(tail.to_owned()), head.parse::<f64>().ok())
+            });
         if let (Some(value), Some(unit)) = (head, tail.as_deref().and_then(Unit::parse)) {
             return Some(self.keep(at, at + 1, value, Some(unit), false));
         }
@@ -238,7 +249,10 @@ fn counts_nothing(word: &str) -> bool {
 
 /// Words after which "one" is no number ("each one", "the other one", "this one").
 fn points(word: &str) -> bool {
-    matches!(word, "each" | "every" | "other" | "this" | "that" | "the" | "which" | "same" | "new" | "old" | "stiffer")
+    matches!(
+        word,
+        "each" | "every" | "other" | "this" | "that" | "the" | "which" | "same" | "new" | "old" | "stiffer"
+    )
 }
 
 /// A word that tells gauge from absolute.
