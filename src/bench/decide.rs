@@ -147,7 +147,11 @@ fn question(desk: &mut Desk<'_>, act: &Act) {
         ActName::AskNow => step::now(desk),
         ActName::AskNext => step::next(desk),
         ActName::AskTool => part::tool(desk, act),
-        ActName::AskSwap => part::swap(desk, act),
+        ActName::AskSwap => {
+            if !work::swap(desk, act) {
+                part::swap(desk, act);
+            }
+        }
         ActName::AskTorque => part::torque(desk, act),
         ActName::AskTurn => part::turn(desk, act),
         ActName::AskLocker => part::locker(desk, act),

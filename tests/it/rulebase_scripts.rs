@@ -2,6 +2,7 @@
 
 use sparehand::rulebase::Pack;
 use sparehand::rulebase::script::{AdjusterView, FaultKind, PartView, View};
+use sparehand::source::Problem;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -30,6 +31,10 @@ parts:
 
 /// A pack whose first step is guarded by an expression, with functions beside it.
 fn pack(guard: &str, functions: &str) -> Pack {
+    read(guard, functions).unwrap_or_else(|problems| panic!("{guard}: {problems:?}"))
+}
+
+fn read(guard: &str, functions: &str) -> Result<Pack, Vec<Problem>> {
     let procedure = format!(
         "procedure: p\ncalled: [p]\nunit: birch-44\nphases:\n  strip:\n    - count: slow-rebound\n      as: found\n    - \
          measure: preload\n      as: datum\n    - record: leaks\n    - loosen: foot-nut\n      when: >-\n        {guard}\n"
@@ -41,7 +46,7 @@ fn pack(guard: &str, functions: &str) -> Pack {
         ("scripts/all.rhai", functions),
     ];
     let files = files.map(|(path, text)| (path.to_owned(), text.to_owned()));
-    Pack::from_files(files.into()).unwrap_or_else(|problems| panic!("{guard}: {problems:?}"))
+    Pack::from_files(files.into())
 }
 
 fn view(pack: &Pack) -> View {
@@ -189,12 +194,9 @@ fn every_calculation_can_be_called() {
 }
 
 #[test]
-fn a_calculation_that_lacks_something_is_a_fault_of_the_moment() {
-    let guard = r#"work("coil-bind", #{free: "200 mm", preload: found("preload")}) > 0.0"#;
-    let pack = pack(guard, "");
-    let known = AdjusterView { found: Some(6.0), ..AdjusterView::default() };
-    let adjusters = BTreeMap::from([("preload".to_owned(), known)]);
-    let fault = pack.scripts().guard(guard, &View { adjusters, ..view(&pack) }).unwrap_err();
-    assert_eq!(fault.kind, FaultKind::Missing, "{fault}");
-    assert!(fault.found.contains("is missing"), "{fault}");
+fn a_calculation_called_wrongly_is_found_as_the_pack_loads() {
+    let found = |guard: &str| read(guard, "").unwrap_err().remove(0).found;
+    assert!(found(r#"work("coil-bind", #{free: "200 mm"}) > 0.0"#).contains("`block` is missing"));
+    assert!(found(r#"work("coil-bound", #{free: "200 mm"}) > 0.0"#).contains("coil-bound"));
+    assert!(found(r#"work("sag", #{k: "70 N/mm", load: "5 N.m"}) > 0.0"#).contains("torque"));
 }

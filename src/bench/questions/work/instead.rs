@@ -10,6 +10,9 @@ use crate::workings::registry::Kind;
 /// From here on hearing is sure of a question.
 const SURE: f64 = 0.9;
 
+/// From here on the words alone name a calculation: cue words, and figures that have their place.
+const PLAIN: usize = 5;
+
 /// A line that hearing left, doubted or took for another question, and whose words call for a calculation by name: the
 /// question that it is. Nothing that changes the job is ever made of such a line, and no line that does is touched,
 /// unless nothing is kept anyway (`asking`: the line was asked one-shot, so it can only be a question).
@@ -28,23 +31,27 @@ pub fn instead(
     let questions = heard.acts.iter().all(|act| act.act.is_question() && act.act != ActName::Help);
     let open = match heard.outcome {
         // A question that hearing is sure of stays what it is.
-        Outcome::Take => !known && (asking || questions && heard.sure < SURE),
+        Outcome::Take => !known && (asking || questions),
         Outcome::Ask | Outcome::Decline => heard.refused.is_none(),
     };
     // A doubt between entries is left to its question unless the line itself asks something.
     let bare =
         heard.outcome == Outcome::Decline || (heard.outcome == Outcome::Ask && heard.between.is_empty());
     let words = Words::of(said);
-    if !open || !(bare || asking || asks(&words)) {
+    let picked = pick::pick(works, None, &words);
+    // So many words that name a calculation, and so many figures that find their place in it, leave no doubt.
+    let plain = picked.as_ref().is_some_and(|picked| picked.strength() >= PLAIN && picked.said.values.len() >= 2);
+    let settled = heard.outcome == Outcome::Take && heard.sure >= SURE && !asking;
+    if !open || (settled && !plain) || !(bare || asking || plain || asks(&words)) {
         return None;
     }
-    if converts(&words) {
+    if !settled && converts(&words) {
         let mut act = Act::new(ActName::AskWork);
         act.slots.kind = Some(Kind::Convert.name().to_owned());
         act.slots.values = Some(words.figures.iter().map(words::as_said).collect());
         return Some(Heard::take(vec![act], heard.sure));
     }
-    let picked = pick::pick(works, None, &words)?;
+    let picked = picked?;
     let placed = picked.said.values.len();
     let called = picked.cue >= 2 || (picked.cue == 1 && placed >= 3);
     let fits = picked.said.left_over.len() <= placed.max(1);

@@ -49,6 +49,22 @@ pub fn work(desk: &mut Desk<'_>, act: &Act) {
     }
 }
 
+/// Whether another tool will do on a hexagon that the question itself names, by its size or by its part; false when it
+/// names none, and the part in hand is meant.
+pub fn swap(desk: &mut Desk<'_>, act: &Act) -> bool {
+    let words = words_of(desk, act);
+    let talk = desk.rules.talk.clone();
+    let asking = talk.works.works.iter().find(|asking| asking.working().is_some_and(|own| own.name == "stand-in"));
+    let Some((asking, working)) = asking.and_then(|asking| Some((asking, asking.working()?))) else { return false };
+    let said = fill::said(asking, working, &words).values;
+    let about = about(desk, act, &words, asking);
+    if !said.contains_key("tool") || !(said.contains_key("hex") || about.1) {
+        return false;
+    }
+    Case { asking, working, about, rates: Vec::new() }.go_on(desk, said);
+    true
+}
+
 /// The question's words; without them, the figures that hearing took.
 fn words_of(desk: &Desk<'_>, act: &Act) -> Words {
     let text = act.slots.text.as_deref().or(desk.utterance.heard.as_deref());

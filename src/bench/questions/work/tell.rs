@@ -37,7 +37,7 @@ pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
     Part::Fact(Fact::Worked {
         name: asking.ask.replace('-', " "),
         say: say.join(" "),
-        show: worked.iter().flat_map(|one| shown(one, rest)).collect(),
+        show: worked.iter().flat_map(|one| shown(one, rest)).chain(asking.note.clone()).collect(),
         worked: worked.to_vec(),
     })
 }
