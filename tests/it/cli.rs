@@ -184,7 +184,8 @@ fn a_trace_is_read_from_its_file_and_drawn() {
     let args = ["ask", "--work", "trace", "--given", "file=found.csv", "--given", "left=left.csv"];
     let json = Call::within(&folder, &[&args[..], &["--json"]].concat()).run().code(0).json().remove(0);
     // (330 - 300) / 315 = 9.52 %, by hand.
-    let change = json["more"].as_array().unwrap().iter().find(|more| more["name"] == "change").unwrap().clone();
+    let change =
+        json["more"].as_array().unwrap().iter().find(|more| more["name"] == "change").unwrap().clone();
     assert!((change["value"][2].as_f64().unwrap() - 9.5238).abs() < 1e-3, "{change}");
     Call::within(&folder, &args).run().code(0).holds("plot:").holds("mm/s");
     let absent = ["ask", "--work", "trace", "--given", "file=absent.csv"];
@@ -201,7 +202,8 @@ fn a_question_in_words_gives_the_calculation_in_json() {
     for key in ["unit", "inputs", "method", "source", "cautions"] {
         assert!(json.get(key).is_some(), "no {key} in {json}");
     }
-    let asked = sparehand(&["ask", "what rate is it with ten mil wire and six coils", "--json"]).run().code(1);
+    let asked =
+        sparehand(&["ask", "what rate is it with ten mil wire and six coils", "--json"]).run().code(1);
     assert_eq!(asked.json()[0]["missing"], "D");
     assert!(asked.json()[0]["ask"].as_str().unwrap().contains("mean coil diameter"));
 }

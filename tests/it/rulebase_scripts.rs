@@ -189,7 +189,9 @@ fn every_calculation_can_be_called() {
     // 200 - 95 - 10 - 85 = 10, by hand; 60 x 400 / 450 = 53.33, by hand (lever law, Army TM 9-254).
     let bind = r#"work("coil-bind", #{free: "200 mm", block: spring_block("spring", 0), preload: 10, stroke: unit_size("stroke")})"#;
     assert!(holds(&format!("({bind} - 10.0).abs() < 0.001")));
-    assert!(holds(r#"(work("wrench-setting", #{T: "60 N.m", L: 400.0, E: "50 mm"}) - 53.333).abs() < 0.001"#));
+    assert!(holds(
+        r#"(work("wrench-setting", #{T: "60 N.m", L: 400.0, E: "50 mm"}) - 53.333).abs() < 0.001"#
+    ));
     assert!(holds(r#"work("stand-in", #{tool: "19 mm", hex: "19 mm"}) == "fits""#));
 }
 

@@ -23,10 +23,8 @@ fn cases(name: &str) -> Vec<Value> {
 
 fn ask(case: &Value) -> Told {
     let now = chrono::DateTime::parse_from_rfc3339("2026-03-02T08:00:00+00:00").unwrap();
-    let state: State = case["unit"]
-        .as_str()
-        .map(|unit| as_if_on_bench(&PACK, unit, now).unwrap())
-        .unwrap_or_default();
+    let state: State =
+        case["unit"].as_str().map(|unit| as_if_on_bench(&PACK, unit, now).unwrap()).unwrap_or_default();
     Asked { rules: &RULES, state, now }.answer(case["said"].as_str().unwrap()).unwrap()
 }
 
@@ -60,10 +58,16 @@ fn figures(worked: &[Worked], unit: Option<&str>) -> Vec<f64> {
 /// What is wrong with the answer to a case; none when it is right.
 fn wrong(case: &Value, told: &Told) -> Option<String> {
     let expect = &case["expect"];
-    let seen = format!("heard {:?} {:?}; said: {}", told.heard.outcome, told.heard.acts.iter().map(|a| a.act.as_str()).collect::<Vec<_>>(), told.reply.say);
+    let seen = format!(
+        "heard {:?} {:?}; said: {}",
+        told.heard.outcome,
+        told.heard.acts.iter().map(|a| a.act.as_str()).collect::<Vec<_>>(),
+        told.reply.say
+    );
     if let Some(words) = expect["says"].as_array() {
         let say = told.reply.say.to_lowercase();
-        let missing = words.iter().find(|word| !word.as_str().unwrap().split('|').any(|word| say.contains(word)));
+        let missing =
+            words.iter().find(|word| !word.as_str().unwrap().split('|').any(|word| say.contains(word)));
         return missing.map(|word| format!("{word} is missing; {seen}"));
     }
     let value = expect["value"].as_f64()?;
@@ -88,9 +92,13 @@ fn malformed_questions_get_a_question_or_a_plain_refusal() {
     for case in cases("malformed.jsonl") {
         let told = ask(&case);
         let crib = case["expect"].as_str().unwrap().contains("crib");
-        let right = if crib { told.reply.say.contains("crib") } else { !told.answered && !told.reply.say.is_empty() };
+        let right =
+            if crib { told.reply.say.contains("crib") } else { !told.answered && !told.reply.say.is_empty() };
         if !right {
-            wrong.push(format!("{} {}\n    {:?} {}", case["id"], case["said"], told.heard.outcome, told.reply.show));
+            wrong.push(format!(
+                "{} {}\n    {:?} {}",
+                case["id"], case["said"], told.heard.outcome, told.reply.show
+            ));
         }
     }
     assert!(wrong.is_empty(), "{} wrong\n{}", wrong.len(), wrong.join("\n"));
@@ -111,7 +119,9 @@ fn in_mid_step(unit: &str) -> Bench {
         bench = bench.say(&[line]);
         let turn = bench.last.last().unwrap();
         let waits = turn.waiting.kind;
-        if turn.step.is_some() && !matches!(waits, WaitingFor::Text | WaitingFor::YesOrNo | WaitingFor::Nothing) {
+        if turn.step.is_some()
+            && !matches!(waits, WaitingFor::Text | WaitingFor::YesOrNo | WaitingFor::Nothing)
+        {
             return bench;
         }
     }
@@ -152,7 +162,8 @@ fn the_same_questions_are_answered_in_mid_step_and_move_nothing() {
         } else {
             let value = expect["value"].as_f64().unwrap();
             let unit = expect["unit"].as_str().and_then(Unit::parse);
-            let figure = figure.and_then(|figure| unit.map_or(Some(figure.value), |unit| figure.in_unit(unit).ok()));
+            let figure =
+                figure.and_then(|figure| unit.map_or(Some(figure.value), |unit| figure.in_unit(unit).ok()));
             // What is kept is rounded for the bench to four figures; several figures are told in words alone.
             let room = expect["tolerance"]["rel"].as_f64().unwrap().max(1e-3) * value.abs();
             figure.map_or_else(|| answer.contains(&value.to_string()), |own| (own - value).abs() <= room)
@@ -167,7 +178,9 @@ fn the_same_questions_are_answered_in_mid_step_and_move_nothing() {
 
 #[test]
 fn a_missing_input_is_asked_for_one_at_a_time() {
-    let bench = in_mid_step("birch-44").say(&["what rate is it with ten mil wire and six coils"]).hears("mean coil diameter");
+    let bench = in_mid_step("birch-44")
+        .say(&["what rate is it with ten mil wire and six coils"])
+        .hears("mean coil diameter");
     // T L / (L + E) and the like are checked elsewhere; here G d^4 / (8 D^3 n) with the usual 81500 MPa by hand.
     bench.say(&["seventy millimetres"]).hears("49.5").hears("81500");
 }
@@ -193,7 +206,9 @@ fn the_cards_own_data_answer_lines_of_the_bench() {
     // VDI 2230 and von Mises at friction 0.12, worked by hand in the case file W-20.
     in_mid_step("birch-44").say(&["what's the margin on the hollow shaft"]).hears("2.1").hears("assumed");
     // 50 x 320 / (320 + 45): the crib's middle wrench and pin spanner.
-    in_mid_step("birch-60").say(&["what do I set on the wrench for the seal head with the pin spanner"]).hears("43.8");
+    in_mid_step("birch-60")
+        .say(&["what do I set on the wrench for the seal head with the pin spanner"])
+        .hears("43.8");
     // Isothermal, W-43.
     in_mid_step("birch-60").say(&["how much does the gas pressure rise at full bump"]).hears("6.18");
 }

@@ -40,7 +40,8 @@ pub fn instead(
     let words = Words::of(said);
     let picked = pick::pick(works, None, &words);
     // So many words that name a calculation, and so many figures that find their place in it, leave no doubt.
-    let plain = picked.as_ref().is_some_and(|picked| picked.strength() >= PLAIN && picked.said.values.len() >= 2);
+    let plain =
+        picked.as_ref().is_some_and(|picked| picked.strength() >= PLAIN && picked.said.values.len() >= 2);
     let settled = heard.outcome == Outcome::Take && heard.sure >= SURE && !asking;
     if !open || (settled && !plain) || !(bare || asking || plain || asks(&words)) {
         return None;

@@ -54,8 +54,11 @@ pub fn work(desk: &mut Desk<'_>, act: &Act) {
 pub fn swap(desk: &mut Desk<'_>, act: &Act) -> bool {
     let words = words_of(desk, act);
     let talk = desk.rules.talk.clone();
-    let asking = talk.works.works.iter().find(|asking| asking.working().is_some_and(|own| own.name == "stand-in"));
-    let Some((asking, working)) = asking.and_then(|asking| Some((asking, asking.working()?))) else { return false };
+    let asking =
+        talk.works.works.iter().find(|asking| asking.working().is_some_and(|own| own.name == "stand-in"));
+    let Some((asking, working)) = asking.and_then(|asking| Some((asking, asking.working()?))) else {
+        return false;
+    };
     let said = fill::said(asking, working, &words).values;
     let about = about(desk, act, &words, asking);
     if !said.contains_key("tool") || !(said.contains_key("hex") || about.1) {
