@@ -10,6 +10,7 @@ use crate::quantity::Unit;
 const CST: Unit = Unit::Centistokes;
 const D341: &str = "ASTM D341";
 const D2270: &str = "ASTM D2270";
+const EXPANSION: &str = "Engineering ToolBox, cubical expansion of liquids: mineral oil 0.0007 per kelvin";
 const RULES: &[&str] = &["refutas", "d7152", "k40", "k100", "k-5"];
 const RULE_NOTE: &str = "blending rules differ by a few per cent: mix a little and measure";
 
@@ -103,6 +104,16 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .by("the grade whose 10 % band holds it", "ISO 3448"),
     );
     list.push(
+        Working::new(
+            "oil-expansion-coefficient",
+            Kind::Oil,
+            "how much a mineral oil expands a kelvin",
+            |_| Ok(Done::of(BETA_OIL, Unit::PerKelvin)),
+        )
+        .gives("beta", Unit::PerKelvin)
+        .by("constant", EXPANSION),
+    );
+    list.push(
         Working::new("oil-expansion", Kind::Oil, "how much an oil expands on warming", expand)
             .takes(Input::of("V", Unit::Millilitre, "volume").also(&["volume"]))
             .takes(Input::temperature("T1", "temperature before"))
@@ -110,10 +121,7 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .takes(Input::of("beta", Unit::PerKelvin, "coefficient of expansion").usually(BETA_OIL))
             .gives("expansion", Unit::Millilitre)
             .gives("volume", Unit::Millilitre)
-            .by(
-                "V beta (T2 - T1)",
-                "Engineering ToolBox, cubical expansion of liquids: mineral oil 0.0007 per kelvin",
-            ),
+            .by("V beta (T2 - T1)", EXPANSION),
     );
     list.push(
         Working::new(

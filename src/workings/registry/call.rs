@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::super::convert::ATMOSPHERE_BAR;
 use super::{Answer, Done, Given, Input, Refusal, Takes, Told, Value, Worked, Working, all, find};
-use crate::quantity::{PressureBasis, Quantity, QuantityError, Unit};
+use crate::quantity::{Dimension, PressureBasis, Quantity, QuantityError, Unit};
 
 /// Inputs that every working takes: another unit for the answer, another output as the answer.
 const AS: &str = "as";
@@ -34,7 +34,7 @@ pub fn call(name: &str, values: &BTreeMap<String, Value>) -> Result<Worked, Refu
     if let Some(want) = text_of(values, WANT) {
         done = wanted(done, working, want)?;
     }
-    if let Some(unit) = text_of(values, AS) {
+    if let Some(unit) = text_of(values, AS).or_else(|| as_given(&done, &given)) {
         convert_answer(&mut done, unit)?;
     }
     finite(&done)?;
@@ -293,6 +293,16 @@ fn wanted(mut done: Done, working: &Working, want: &str) -> Result<Done, Refusal
     let more = done.more.swap_remove(at);
     (done.value, done.unit) = (more.value, more.unit);
     Ok(done)
+}
+
+/// The unit that every value of the answer's dimension was given in: inches in, inches out. None where they differ, or
+/// where the answer is a plain number.
+fn as_given(done: &Done, given: &Given) -> Option<&'static str> {
+    let own = done.unit.filter(|unit| unit.dimension() != Dimension::Pure)?;
+    let counts = |name: &str| given.working.input(name).is_some_and(|input| input.takes != Takes::Any);
+    let mut units = given.units.iter().filter(|(name, unit)| counts(name) && unit.same_dimension(own));
+    let (_, first) = units.next()?;
+    units.all(|(_, unit)| unit == first).then(|| first.name())
 }
 
 /// Puts the answer into another unit of its dimension.
