@@ -126,7 +126,11 @@ impl ToolSize {
     /// A bare fraction is inches; a bare number is millimetres.
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
-        let text = text.to_lowercase().replace('-', " ");
+        let text = text.trim().to_lowercase();
+        if text.starts_with('-') {
+            return None;
+        }
+        let text = text.replace('-', " ");
         let end = text.find(|c: char| c.is_alphabetic() || c == '"').unwrap_or(text.len());
         let (number, rest) = text.split_at_checked(end)?;
         let inch = rest.starts_with("in")

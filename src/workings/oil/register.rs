@@ -9,6 +9,11 @@ use crate::quantity::Unit;
 
 const CST: Unit = Unit::Centistokes;
 const D341: &str = "ASTM D341";
+/// Below this index the two viscosities are not of one oil (common practice, no source).
+const LEAST_INDEX: f64 = -1000.0;
+/// Where D341 holds, mm2/s (its scope, from memory).
+const THINNEST: f64 = 0.21;
+const THICKEST: f64 = 2e7;
 const D2270: &str = "ASTM D2270";
 const EXPANSION: &str = "Engineering ToolBox, cubical expansion of liquids: mineral oil 0.0007 per kelvin";
 const RULES: &[&str] = &["refutas", "d7152", "k40", "k100", "k-5"];
@@ -222,6 +227,9 @@ fn at(given: &Given) -> Result<Done, Refusal> {
     let found = line(given)?;
     let t = given.n("T")? + given.n("offset")?;
     let v = found.at(t);
+    if !(THINNEST..=THICKEST).contains(&v) {
+        return Err(Refusal::impossible("T", "the oil would be thinner or thicker there than D341 reaches"));
+    }
     Ok(Done::of(v, CST)
         .and("A", found.a, Unit::One)
         .and("B", found.b, Unit::One)
@@ -238,6 +246,9 @@ fn index(given: &Given) -> Result<Done, Refusal> {
     let Some(found) = viscosity_index(v40, v100) else {
         return Ok(Done::nothing().caution("not defined below 2 mm2/s at 100 degC"));
     };
+    if found < LEAST_INDEX {
+        return Err(Refusal::cannot("no oil thins that much between 40 and 100 degC: measure them again"));
+    }
     let done = Done::of(rounded(found), Unit::One).and("unrounded", found, Unit::One);
     Ok(match l_and_h(v100) {
         Some((l, h)) => done.and("L", l, CST).and("H", h, CST),

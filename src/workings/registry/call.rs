@@ -169,14 +169,20 @@ fn take_one(
 }
 
 fn out_of_range(found: Quantity, own: Unit, least: f64, most: f64, open: bool) -> String {
-    let shown = |value: f64| Quantity::new(value, own).show();
-    match (least, most) {
-        _ if open => format!("{} cannot be; it has to be above {}", found.show(), shown(least)),
-        (least, f64::MAX) => format!("{} cannot be; it has to be at least {}", found.show(), shown(least)),
-        (least, most) => {
-            format!("{} cannot be; it lies between {} and {}", found.show(), shown(least), shown(most))
-        }
+    let shown = |value: f64| exact(Quantity::new(value, own));
+    let found = exact(found);
+    match most {
+        f64::MAX if open => format!("{found} cannot be; it has to be above {}", shown(least)),
+        f64::MAX => format!("{found} cannot be; it has to be at least {}", shown(least)),
+        most => format!("{found} cannot be; it lies between {} and {}", shown(least), shown(most)),
     }
+}
+
+/// As it was given: -273.15 is refused, and rounding would hide why.
+fn exact(quantity: Quantity) -> String {
+    let value = quantity.value;
+    let number = if value.abs() < 1e9 { value.to_string() } else { format!("{value:e}") };
+    if quantity.unit == Unit::One { number } else { format!("{number} {}", quantity.unit) }
 }
 
 fn shift(bar: f64, from: PressureBasis, to: PressureBasis) -> f64 {

@@ -74,7 +74,8 @@ fn score(working: &Working, found: &Found, words: &Words, figure: &Figure) -> Op
         (Some(_), _) => None,
         (None, Unit::One | Unit::Percent) => Some(1.0 + beside),
         (None, _) if beside > 0.0 => Some(0.8 + beside),
-        (None, _) => Some(0.1),
+        // What the card or the job knows is not put aside for a number that nothing marks as another.
+        (None, _) => found.from.is_empty().then_some(0.1),
     }
 }
 

@@ -38,6 +38,10 @@ pub fn instead(
     let bare =
         heard.outcome == Outcome::Decline || (heard.outcome == Outcome::Ask && heard.between.is_empty());
     let words = Words::of(said);
+    // What is never done is told even where nothing else of the question is understood.
+    if open && (asking || asks(&words)) && super::never(works, &words).is_some() {
+        return Some(Heard::take(vec![Act::new(ActName::AskWork)], heard.sure));
+    }
     let picked = pick::pick(works, None, &words);
     // So many words that name a calculation, and so many figures that find their place in it, leave no doubt.
     let plain =
