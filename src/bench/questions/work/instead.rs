@@ -14,8 +14,9 @@ const SURE: f64 = 0.9;
 const PLAIN: usize = 5;
 
 /// A line that hearing left, doubted or took for another question, and whose words call for a calculation by name: the
-/// question that it is. Nothing that changes the job is ever made of such a line, and no line that does is touched,
-/// unless nothing is kept anyway (`asking`: the line was asked one-shot, so it can only be a question).
+/// question that it is. Nothing that changes the job is ever made of such a line. A line that does change it is touched
+/// where hearing is not sure, the line itself asks, and every figure in it is an input of the calculation it names: those
+/// figures are the question's and no wishes or readings. One-shot (`asking`) a line can only be a question.
 #[must_use]
 pub fn instead(
     works: &Works,
@@ -31,7 +32,7 @@ pub fn instead(
     let questions = heard.acts.iter().all(|act| act.act.is_question() && act.act != ActName::Help);
     let open = match heard.outcome {
         // A question that hearing is sure of stays what it is.
-        Outcome::Take => !known && (asking || questions),
+        Outcome::Take => !known && (asking || questions || heard.sure < SURE),
         Outcome::Ask | Outcome::Decline => heard.refused.is_none(),
     };
     // A doubt between entries is left to its question unless the line itself asks something.
@@ -46,6 +47,10 @@ pub fn instead(
     // So many words that name a calculation, and so many figures that find their place in it, leave no doubt.
     let plain =
         picked.as_ref().is_some_and(|picked| picked.strength() >= PLAIN && picked.said.values.len() >= 2);
+    if heard.outcome == Outcome::Take && !asking && !questions {
+        let own = picked.filter(|picked| is_all(picked, &words))?;
+        return Some(Heard::take(vec![act(&own, &words)], heard.sure));
+    }
     let settled = heard.outcome == Outcome::Take && heard.sure >= SURE && !asking;
     if !open || (settled && !plain) || !(bare || asking || plain || asks(&words)) {
         return None;
@@ -91,6 +96,9 @@ fn to_open(works: &Works, open: &Pending, said: &str, heard: &Heard) -> Option<H
 /// How many words an answer may hold beside its figure ("it's about ... long").
 const SHORT: usize = 4;
 
+/// What a figure to convert may be of.
+const MEASURED: [&str; 8] = ["torque", "oil", "gas", "preload", "load", "force", "pressure", "travel"];
+
 /// Whether a line asks for a figure in another unit ("what's thirty joules in foot pounds", "convert thirty two").
 fn converts(words: &Words) -> bool {
     let asked =
@@ -99,7 +107,9 @@ fn converts(words: &Words) -> bool {
     let [(at, _)] = words.units.as_slice() else { return words.at(0) == "convert" };
     let led =
         at.checked_sub(1).is_some_and(|before| matches!(words.at(before), "in" | "to" | "into" | "many"));
-    asked && led && figure.unit.is_some()
+    // "In an ounce of flour" is the kitchen's.
+    let of = words.at(figure.end.max(at + 1)) == "of";
+    asked && led && figure.unit.is_some() && (!of || MEASURED.contains(&words.at(figure.end.max(at + 1) + 1)))
 }
 
 fn act(picked: &pick::Picked<'_>, words: &Words) -> Act {
@@ -107,6 +117,23 @@ fn act(picked: &pick::Picked<'_>, words: &Words) -> Act {
     act.slots.kind = Some(picked.working.kind.name().to_owned());
     act.slots.values = Some(words.figures.iter().map(words::as_said).collect());
     act
+}
+
+/// Whether a line is this calculation's question and nothing else: it asks, three of its words or more name it, and
+/// none of its figures is left over.
+fn is_all(picked: &pick::Picked<'_>, words: &Words) -> bool {
+    let figures = !words.figures.is_empty() && picked.said.left_over.is_empty();
+    picked.cue >= 3 && figures && asks_itself(words)
+}
+
+/// Whether a clause of the line is a question: "how many is that", "will it do", "still alright".
+fn asks_itself(words: &Words) -> bool {
+    let starts = |at: usize| at == 0 || matches!(words.at(at - 1), "" | "and" | "so" | "but");
+    (0..words.tokens.len()).any(|at| match words.at(at) {
+        "what" | "how" | "which" => true,
+        "where" | "will" | "can" | "does" | "is" | "am" | "would" | "should" | "do" | "still" => starts(at),
+        _ => false,
+    })
 }
 
 /// Whether a line asks something.

@@ -200,8 +200,10 @@ pub fn reason(asking: &Asking, working: &Working, refusal: &Refusal) -> String {
                 dimension(found)
             )
         }
-        Refusal::Unreadable { input, reason } => format!("the {}: {reason}", name(input)),
-        Refusal::Impossible { input: Some(input), reason } => format!("the {}: {reason}", name(input)),
+        Refusal::Unreadable { input, reason } | Refusal::Impossible { input: Some(input), reason } => {
+            let name = name(input);
+            if reason.contains(&name) { reason.clone() } else { format!("the {name}: {reason}") }
+        }
         Refusal::Impossible { input: None, reason } => reason.clone(),
         other => other.to_string(),
     }
