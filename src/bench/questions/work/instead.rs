@@ -28,44 +28,82 @@ pub fn instead(
     if let Some(answer) = open.and_then(|open| to_open(works, open, said, heard)) {
         return Some(answer);
     }
-    let known = matches!(heard.acts.as_slice(), [only] if only.act == ActName::AskWork);
-    let questions = heard.acts.iter().all(|act| act.act.is_question() && act.act != ActName::Help);
-    let open = match heard.outcome {
-        // A question that hearing is sure of stays what it is.
-        Outcome::Take => !known && (asking || questions || heard.sure < SURE),
-        Outcome::Ask | Outcome::Decline => heard.refused.is_none(),
-    };
-    // A doubt between entries is left to its question unless the line itself asks something.
-    let bare =
-        heard.outcome == Outcome::Decline || (heard.outcome == Outcome::Ask && heard.between.is_empty());
     let words = Words::of(said);
+    let line = Line { heard, words: &words, asking };
+    if !line.open() {
+        return None;
+    }
     // What is never done is told even where nothing else of the question is understood.
-    if open && (asking || asks(&words)) && super::never(works, &words).is_some() {
+    if (asking || asks(&words)) && super::never(works, &words).is_some() {
         return Some(Heard::take(vec![Act::new(ActName::AskWork)], heard.sure));
     }
     let picked = pick::pick(works, None, &words);
-    // So many words that name a calculation, and so many figures that find their place in it, leave no doubt.
-    let plain =
-        picked.as_ref().is_some_and(|picked| picked.strength() >= PLAIN && picked.said.values.len() >= 2);
-    if heard.outcome == Outcome::Take && !asking && !questions {
-        let own = picked.filter(|picked| is_all(picked, &words))?;
-        return Some(Heard::take(vec![act(&own, &words)], heard.sure));
-    }
-    let settled = heard.outcome == Outcome::Take && heard.sure >= SURE && !asking;
-    if !open || (settled && !plain) || !(bare || asking || plain || asks(&words)) {
+    if !line.calls(picked.as_ref()) {
         return None;
     }
-    if !settled && converts(&words) {
-        let mut act = Act::new(ActName::AskWork);
-        act.slots.kind = Some(Kind::Convert.name().to_owned());
-        act.slots.values = Some(words.figures.iter().map(words::as_said).collect());
-        return Some(Heard::take(vec![act], heard.sure));
+    if !line.settled() && !line.entry() && converts(&words) {
+        return Some(Heard::take(vec![of_kind(Kind::Convert, &words)], heard.sure));
     }
-    let picked = picked?;
+    let picked = picked.filter(fits)?;
+    Some(Heard::take(vec![of_kind(picked.working.kind, &words)], heard.sure))
+}
+
+/// A line with what hearing made of it.
+struct Line<'a> {
+    heard: &'a Heard,
+    words: &'a Words,
+    asking: bool,
+}
+
+impl Line<'_> {
+    /// Whether hearing left any doubt: a question or an entry that it is sure of stays what it is.
+    fn open(&self) -> bool {
+        let known = matches!(self.heard.acts.as_slice(), [only] if only.act == ActName::AskWork);
+        match self.heard.outcome {
+            Outcome::Take => !known && (self.asking || self.questions() || self.heard.sure < SURE),
+            Outcome::Ask | Outcome::Decline => self.heard.refused.is_none(),
+        }
+    }
+
+    fn questions(&self) -> bool {
+        self.heard.acts.iter().all(|act| act.act.is_question() && act.act != ActName::Help)
+    }
+
+    /// Whether hearing took it for something that changes the job.
+    fn entry(&self) -> bool {
+        self.heard.outcome == Outcome::Take && !self.asking && !self.questions()
+    }
+
+    /// Whether hearing is sure of another question.
+    fn settled(&self) -> bool {
+        self.heard.outcome == Outcome::Take && self.heard.sure >= SURE && !self.asking
+    }
+
+    /// Whether the words call for the calculation strongly enough for what hearing made of the line.
+    fn calls(&self, picked: Option<&pick::Picked<'_>>) -> bool {
+        // So many words that name a calculation, and so many figures that find their place in it, leave no doubt.
+        let plain = picked.is_some_and(|one| one.strength() >= PLAIN && one.said.values.len() >= 2);
+        if self.entry() {
+            return picked.is_some_and(|picked| is_all(picked, self.words));
+        }
+        if self.settled() {
+            return plain;
+        }
+        // A doubt between entries is left to its question unless the line itself asks something.
+        let bare = match self.heard.outcome {
+            Outcome::Decline => true,
+            Outcome::Ask => self.heard.between.is_empty(),
+            Outcome::Take => false,
+        };
+        bare || self.asking || plain || picked.is_some_and(names) || asks(self.words)
+    }
+}
+
+/// Whether cue words and figures are enough of a calculation, and no more figures are left over than fit.
+fn fits(picked: &pick::Picked<'_>) -> bool {
     let placed = picked.said.values.len();
     let called = picked.cue >= 2 || (picked.cue == 1 && placed >= 3);
-    let fits = picked.said.left_over.len() <= placed.max(1);
-    (called && fits && picked.strength() >= 3).then(|| Heard::take(vec![act(&picked, &words)], heard.sure))
+    called && picked.said.left_over.len() <= placed.max(1) && picked.strength() >= 3
 }
 
 /// The answer to a calculation's open question, where hearing doubts it or takes it for a reading of the step: a line of
@@ -112,11 +150,17 @@ fn converts(words: &Words) -> bool {
     asked && led && figure.unit.is_some() && (!of || MEASURED.contains(&words.at(figure.end.max(at + 1) + 1)))
 }
 
-fn act(picked: &pick::Picked<'_>, words: &Words) -> Act {
+fn of_kind(kind: Kind, words: &Words) -> Act {
     let mut act = Act::new(ActName::AskWork);
-    act.slots.kind = Some(picked.working.kind.name().to_owned());
+    act.slots.kind = Some(kind.name().to_owned());
     act.slots.values = Some(words.figures.iter().map(words::as_said).collect());
     act
+}
+
+/// Whether a line names a calculation, and all its figures, two or more, are inputs of it: a line without a word that
+/// asks ("viscosity index for seventy three at forty and nine at a hundred").
+fn names(picked: &pick::Picked<'_>) -> bool {
+    picked.cue >= 2 && picked.said.values.len() >= 2 && picked.said.left_over.is_empty()
 }
 
 /// Whether a line is this calculation's question and nothing else: it asks, three of its words or more name it, and
