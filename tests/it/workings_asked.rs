@@ -79,7 +79,8 @@ fn wrong(case: &Value, told: &Told) -> Option<String> {
 
 #[test]
 fn questions_of_all_families_are_answered_right() {
-    let wrong: Vec<String> = cases("questions.jsonl")
+    let wrong: Vec<String> = [cases("questions.jsonl"), cases("variants.jsonl")]
+        .concat()
         .iter()
         .filter_map(|case| Some(format!("{} {}\n    {}", case["id"], case["said"], wrong(case, &ask(case))?)))
         .collect();
@@ -206,4 +207,37 @@ fn the_cards_own_data_answer_lines_of_the_bench() {
         .hears("43.8");
     // Isothermal, W-43.
     in_mid_step("birch-60").say(&["how much does the gas pressure rise at full bump"]).hears("6.18");
+}
+
+#[test]
+fn a_load_is_told_once() {
+    // 2800 / 70 - 9 = 31 and 2800 / 80 - 9 = 26: the question about the load is answered once for the job.
+    let bench =
+        in_mid_step("birch-44").say(&["where does it sag to on the seventy with nine mil of preload"]);
+    let bench = bench
+        .hears("what is the load")
+        .say(&["twenty eight hundred newtons"])
+        .hears("thirty one millimetres");
+    let bench = bench.say(&["where does it sag to on the eighty with nine mil of preload"]);
+    bench.hears("twenty six millimetres").hears("told on this job");
+}
+
+#[test]
+fn a_card_that_knows_the_force_of_a_click_gives_clicks() {
+    let mut files = PACK.files().clone();
+    let card = files.get_mut("units/birch-44.yaml").unwrap();
+    *card = card.replacen("clicker: 24 clicks", "clicker: 24 clicks\n    force per click: 25 N", 1);
+    let pack = std::sync::Arc::new(sparehand::rulebase::Pack::from_files(files).unwrap());
+    let now = chrono::DateTime::parse_from_rfc3339("2026-03-02T08:00:00+00:00").unwrap();
+    let state = as_if_on_bench(&pack, "birch-44", now).unwrap();
+    let rules = sparehand::session::Rules::new(pack);
+    let answer =
+        |said: &str| Asked { rules: &rules, state: state.clone(), now }.answer(said).unwrap().reply.say;
+    let asked = answer("what starting point for the rebound from the seventy to the eighty");
+    assert!(asked.contains("force now"), "{asked}");
+    // 1200 N (sqrt(80 / 70) - 1) / 25 N = 3.31 clicks, by hand.
+    let told = answer(
+        "what starting point for the rebound from the seventy to the eighty, it makes twelve hundred newtons",
+    );
+    assert!(told.contains("starting point") && told.contains("three point three one"), "{told}");
 }

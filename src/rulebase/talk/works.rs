@@ -68,6 +68,8 @@ pub struct Found {
     pub bare: Option<String>,
     /// Whether only its own words give it a number.
     pub strict: bool,
+    /// Whether its unit alone gives it a number too, though it is strict: nothing else of the calculation has that unit.
+    pub by_unit: bool,
     /// Whether it has to be known although the calculation has a usual value.
     pub need: bool,
     /// The input beside which it has to be known, though the calculation does without it.

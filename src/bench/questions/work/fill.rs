@@ -65,7 +65,7 @@ fn texts(asking: &Asking, working: &Working, words: &Words, said: &mut Said) {
 /// How well a figure suits an input; none when it cannot be it.
 fn score(working: &Working, found: &Found, words: &Words, figure: &Figure) -> Option<f64> {
     let beside = found.said.iter().map(|phrase| beside(words, figure, phrase)).fold(0.0, f64::max);
-    if found.strict && beside < STRICT {
+    if found.strict && beside < STRICT && !(found.by_unit && figure.unit.is_some()) {
         return None;
     }
     let own = dimension(working, found)?;

@@ -45,7 +45,7 @@ pub fn work(desk: &mut Desk<'_>, act: &Act) {
             case.go_on(desk, picked.said.values);
         }
         Some(_) => convert::convert(desk, act, &words),
-        None if kind == Some(Kind::Convert) => convert::convert(desk, act, &words),
+        None if kind == Some(Kind::Convert) || convert::both(&words) => convert::convert(desk, act, &words),
         None => desk.say(Part::Unknown { what: "how to work that out".to_owned() }),
     }
 }
