@@ -90,7 +90,7 @@ fn questions_of_all_families_are_answered_right() {
 #[test]
 fn malformed_questions_get_a_question_or_a_plain_refusal() {
     let mut wrong = Vec::new();
-    for case in cases("malformed.jsonl") {
+    for case in [cases("malformed.jsonl"), cases("malformed-more.jsonl")].concat() {
         let told = ask(&case);
         let crib = case["expect"].as_str().unwrap().contains("crib");
         let right =
