@@ -60,7 +60,7 @@ units! {
     KilonewtonMetre "kN.m" Torque 1000.0, 0.0, "kilonewton metre" / "kilonewton metres", ["knm"];
     PoundFoot "lbf.ft" Torque LBF * INCH * 12.0 / 1000.0, 0.0, "pound foot" / "foot pounds", ["lbfft", "ftlbf", "ftlb", "ftlbs", "lbft", "lbsft", "foot pound", "foot pounds", "foot pound force", "pound foot", "pounds foot", "pound feet", "pounds feet", "footlbf", "lbffoot", "foot lb", "foot lbs"];
     PoundInch "lbf.in" Torque LBF * INCH / 1000.0, 0.0, "pound inch" / "inch pounds", ["lbfin", "inlbf", "inlb", "inlbs", "lbin", "lbsin", "inch pound", "inch pounds", "pound inch", "pounds inch", "pound inches", "inchlbf", "lbfinch", "inchlb", "inchlbs", "inch lb", "inch lbs"];
-    OunceInch "ozf.in" Torque LBF / 16.0 * INCH / 1000.0, 0.0, "ounce inch" / "inch ounces", ["ozfin", "inozf", "ozin", "inoz", "inch ounces", "ounce inches"];
+    OunceInch "ozf.in" Torque LBF / 16.0 * INCH / 1000.0, 0.0, "ounce inch" / "inch ounces", ["ozfin", "inozf", "ozfinch", "inchozf", "ozin", "inoz", "inch ounces", "ounce inches"];
     KilogramMetre "kgf.m" Torque G, 0.0, "kilogram force metre" / "kilogram force metres", ["kgfm", "mkgf", "kgm", "mkg", "kilogram metre", "kilogram metres", "kilo metres", "kpm", "mkp"];
     KilogramCentimetre "kgf.cm" Torque G / 100.0, 0.0, "kilogram force centimetre" / "kilogram force centimetres", ["kgfcm", "cmkgf", "kgcm", "kilogram centimetres"];
     Joule "J" Energy 1.0, 0.0, "joule" / "joules", ["joule", "joules"];
@@ -118,7 +118,7 @@ units! {
     Psi "psi" Pressure PSI, 0.0, "p s i" / "p s i", ["p s i", "lbf/in2", "lbf/in^2", "lbf/in²", "lb/in2", "lb/in²", "pounds per square inch", "pound per square inch", "p.s.i."];
     KilopoundSquareInch "ksi" Pressure PSI * 1000.0, 0.0, "k s i" / "k s i", ["k s i", "kpsi"];
     Atmosphere "atm" Pressure 101_325.0, 0.0, "atmosphere" / "atmospheres", ["atmosphere", "atmospheres"];
-    MillimetreOfMercury "mmHg" Pressure HG, 0.0, "millimetre of mercury" / "millimetres of mercury", ["mm hg", "millimetres of mercury"];
+    MillimetreOfMercury "mmHg" Pressure HG, 0.0, "millimetre of mercury" / "millimetres of mercury", ["mm hg", "torr", "millimetres of mercury"];
     InchOfMercury "inHg" Pressure HG * INCH, 0.0, "inch of mercury" / "inches of mercury", ["in hg", "inches of mercury"];
     KilogramSquareCentimetre "kgf/cm2" Pressure G * 1e4, 0.0, "kilogram per square centimetre" / "kilograms per square centimetre", ["kgf/cm^2", "kgf/cm²", "kg/cm2", "kg/cm²", "kilograms per square centimetre"];
 
