@@ -1,8 +1,10 @@
-"""Writes reference values made by pint, CoolProp, chemicals, lubepy, numpy and scipy (see reference-tables)."""
+"""Writes reference values of pint, CoolProp, chemicals, lubepy, numpy, scipy and bd_warehouse (see reference-tables)."""
 
+import csv
 import math
 import sys
-from importlib.metadata import version
+from fractions import Fraction
+from importlib.metadata import distribution, version
 from pathlib import Path
 
 import CoolProp.CoolProp as CP
@@ -43,6 +45,11 @@ def units():
         ("ft/s", "ft/s", "m/s"), ("km/h", "km/hour", "m/s"), ("mm2/s", "cSt", "mm**2/s"), ("m2/s", "m**2/s", "mm**2/s"),
         ("St", "stokes", "mm**2/s"), ("P", "poise", "Pa*s"), ("cP", "cP", "Pa*s"), ("mPa.s", "mPa*s", "Pa*s"),
         ("N.s/mm", "N*s/mm", "N*s/m"), ("lbf.s/in", "lbf*s/inch", "N*s/m"), ("deg/s", "degree/s", "radian/s"),
+        ("N.cm", "N*cm", "N*m"), ("ozf", "ozf", "N"), ("yd", "yard", "mm"), ("us_pint", "US_pint", "ml"),
+        ("us_gallon", "gallon", "ml"), ("imperial_pint", "imperial_pint", "ml"),
+        ("imperial_gallon", "imperial_gallon", "ml"), ("imperial_fl_oz", "imperial_fluid_ounce", "ml"),
+        ("mmHg", "mmHg", "Pa"), ("inHg", "inHg", "Pa"), ("lbf/ft", "lbf/ft", "N/m"), ("mph", "mile/hour", "m/s"),
+        ("ft2/s", "ft**2/s", "mm**2/s"), ("kN.s/m", "kN*s/m", "N*s/m"),
         ("min", "minute", "s"), ("h", "hour", "s"), ("%", "percent", "dimensionless"),
     ]
     for ours, theirs, base in pairs:
@@ -156,8 +163,39 @@ def mechanics(rows):
         rows.append(line(src, "wrench-setting", call, repr(float(torque * drive / bolt)), "N.m", 1e-9))
 
 
+# Rows that are no reference: least widths where the others are nominal, and the widths of before 1982.
+NOT_NOMINAL = {"din931:s": ("M1.6", "M2-", "M2.5", "M3.5"), "iso4035:s": ("M10-", "M12-", "M14-", "M22-")}
+
+
+def hexagons(rows):
+    """Hexagons and keys, row by row, from the tables of a package of fasteners (read, not imported)."""
+    src = f"bd_warehouse {version('bd_warehouse')}"
+    tables = [
+        ("hex_head", "across-flats", {"iso4014:s": "ISO 4014", "iso4017:s": "ISO 4017", "din931:s": "DIN 931"}),
+        ("hex_nut", "across-flats", {"iso4032:s": "ISO 4032", "iso4033:s": "ISO 4033", "iso4035:s": "ISO 4035"}),
+        ("socket_head_cap", "hex-key", {"iso4762:s": "ISO 4762", "asme_b18.3:s": "cap ASME B18.3"}),
+        ("setscrew", "hex-key", {"iso4026:s": "ISO 4026"}),
+        ("imperial_set_screw", "hex-key", {"Socket_Size": "set ASME B18.3"}),
+        ("shoulder_screw", "hex-key", {"iso7379:s": "ISO 7379"}),
+    ]
+    for table, working, columns in tables:
+        name = table if table == "shoulder_screw" else f"{table}_parameters"
+        path = distribution("bd_warehouse").locate_file(f"bd_warehouse/data/{name}.csv")
+        with open(path, newline="", encoding="utf-8") as file:
+            for row in csv.DictReader(file, skipinitialspace=True):
+                row = {key.strip(): value for key, value in row.items() if key}
+                for column, head in columns.items():
+                    size, thread = row.get(column), row["Size"]
+                    if not size or thread.startswith(NOT_NOMINAL.get(column, ())):
+                        continue
+                    value = float(sum(Fraction(part) for part in size.split()))
+                    unit = "mm" if thread.startswith("M") else "in"
+                    rows.append(line(src, working, f"thread={thread};head={head}", repr(value), unit, 1e-9))
+
+
 def main():
     rows = []
+    hexagons(rows)
     coolprop(rows)
     oils(rows)
     mechanics(rows)

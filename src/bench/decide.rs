@@ -147,7 +147,11 @@ fn question(desk: &mut Desk<'_>, act: &Act) {
         ActName::AskNow => step::now(desk),
         ActName::AskNext => step::next(desk),
         ActName::AskTool => part::tool(desk, act),
-        ActName::AskSwap => part::swap(desk, act),
+        ActName::AskSwap => {
+            if !work::swap(desk, act) {
+                part::swap(desk, act);
+            }
+        }
         ActName::AskTorque => part::torque(desk, act),
         ActName::AskTurn => part::turn(desk, act),
         ActName::AskLocker => part::locker(desk, act),
@@ -183,7 +187,7 @@ fn figure(desk: &Desk<'_>, from: usize) -> Option<String> {
 }
 
 /// A question is logged with what it was about; it never moves the job.
-fn kept(desk: &mut Desk<'_>, act: &Act, from: usize) {
+pub fn kept(desk: &mut Desk<'_>, act: &Act, from: usize) {
     let answered = desk.parts.len() > from;
     if desk.state.progress.open && answered {
         let said = figure(desk, from).or_else(|| act.slots.about.clone()).unwrap_or_default();

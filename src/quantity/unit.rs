@@ -17,18 +17,20 @@ macro_rules! unit_enum {
 }
 
 unit_enum! {
-    NewtonMetre NewtonMillimetre KilonewtonMetre PoundFoot PoundInch OunceInch KilogramMetre KilogramCentimetre
-    Joule FootPoundEnergy Newton Kilonewton PoundForce KilogramForce Click PositionStep Turn Flat Degree Radian
-    Millimetre Centimetre Metre Micrometre Inch Thou Foot
+    NewtonMetre NewtonMillimetre KilonewtonMetre PoundFoot PoundInch NewtonCentimetre OunceInch KilogramMetre KilogramCentimetre
+    Joule FootPoundEnergy Newton Kilonewton PoundForce OunceForce KilogramForce Click PositionStep Turn Flat Degree Radian
+    Millimetre Centimetre Metre Micrometre Inch Thou Foot Yard
     SquareMillimetre SquareCentimetre SquareMetre SquareInch
-    Millilitre Litre CubicMillimetre CubicMetre CubicInch Quart FluidOunce MillimetreFourth InchFourth
-    Pascal Kilopascal Megapascal Gigapascal Bar Millibar Psi KilopoundSquareInch Atmosphere KilogramSquareCentimetre
+    Millilitre Litre CubicMillimetre CubicMetre CubicInch Quart UsPint UsGallon FluidOunce ImperialPint ImperialGallon ImperialFluidOunce
+    MillimetreFourth InchFourth
+    Pascal Kilopascal Megapascal Gigapascal Bar Millibar Psi KilopoundSquareInch Atmosphere
+    MillimetreOfMercury InchOfMercury KilogramSquareCentimetre
     Celsius Fahrenheit Kelvin DeltaCelsius DeltaKelvin DeltaFahrenheit
     Kilogram Gram Pound Ounce KilogramCubicMetre GramMillilitre
-    NewtonPerMillimetre NewtonPerMetre PoundPerInch KilogramPerMillimetre
-    MillimetrePerSecond MetrePerSecond InchPerSecond FootPerSecond KilometrePerHour
-    Centistokes SquareMetrePerSecond Stokes PascalSecond MillipascalSecond Poise Centipoise
-    NewtonSecondPerMetre NewtonSecondPerMillimetre PoundSecondPerInch
+    NewtonPerMillimetre NewtonPerMetre PoundPerInch PoundPerFoot KilogramPerMillimetre
+    MillimetrePerSecond MetrePerSecond InchPerSecond FootPerSecond KilometrePerHour MilePerHour
+    Centistokes SquareMetrePerSecond SquareFootPerSecond Stokes PascalSecond MillipascalSecond Poise Centipoise
+    NewtonSecondPerMetre NewtonSecondPerMillimetre KilonewtonSecondPerMetre PoundSecondPerInch
     Hertz Rpm RadianPerSecond DegreePerSecond Second Minute Hour Day Month PerKelvin Percent One
 }
 

@@ -1,7 +1,8 @@
 //! The table of units: one row a unit (name, dimension, size in the dimension's base, spoken, written forms).
 //!
 //! Sizes follow from the exact definitions: international inch 25.4 mm, pound 0.45359237 kg, standard gravity
-//! 9.80665 m/s2 (NIST SP 811, appendix B.8), US gallon 231 in3.
+//! 9.80665 m/s2 (NIST SP 811, appendix B.8), US gallon 231 in3, imperial
+//! gallon 4.54609 l.
 
 use super::Dimension::{self, *};
 use super::Unit;
@@ -29,6 +30,11 @@ const G: f64 = 9.806_65;
 const POUND: f64 = 0.453_592_37;
 const LBF: f64 = POUND * G;
 const PSI: f64 = LBF / (INCH * INCH) * 1e6;
+/// US gallon, 231 in3, and imperial gallon, 4.54609 l, in ml.
+const US_GALLON: f64 = INCH * INCH * INCH / 1000.0 * 231.0;
+const GALLON: f64 = 4_546.09;
+/// Conventional millimetre of mercury, 13,595.1 kg/m3 under standard gravity, Pa.
+const HG: f64 = 13.595_1 * G;
 const ZERO_C: f64 = 273.15;
 const ZERO_F: f64 = 459.67;
 
@@ -50,10 +56,11 @@ macro_rules! units {
 units! {
     NewtonMetre "N.m" Torque 1.0, 0.0, "newton metre" / "newton metres", ["nm", "newton metre", "newton metres", "newton meter", "newton meters", "newtonmetre", "newtonmetres"];
     NewtonMillimetre "N.mm" Torque 0.001, 0.0, "newton millimetre" / "newton millimetres", ["nmm"];
+    NewtonCentimetre "N.cm" Torque 0.01, 0.0, "newton centimetre" / "newton centimetres", ["ncm"];
     KilonewtonMetre "kN.m" Torque 1000.0, 0.0, "kilonewton metre" / "kilonewton metres", ["knm"];
     PoundFoot "lbf.ft" Torque LBF * INCH * 12.0 / 1000.0, 0.0, "pound foot" / "foot pounds", ["lbfft", "ftlbf", "ftlb", "ftlbs", "lbft", "lbsft", "foot pound", "foot pounds", "foot pound force", "pound foot", "pounds foot", "pound feet", "pounds feet", "footlbf", "lbffoot", "foot lb", "foot lbs"];
     PoundInch "lbf.in" Torque LBF * INCH / 1000.0, 0.0, "pound inch" / "inch pounds", ["lbfin", "inlbf", "inlb", "inlbs", "lbin", "lbsin", "inch pound", "inch pounds", "pound inch", "pounds inch", "pound inches", "inchlbf", "lbfinch", "inchlb", "inchlbs", "inch lb", "inch lbs"];
-    OunceInch "ozf.in" Torque LBF / 16.0 * INCH / 1000.0, 0.0, "ounce inch" / "inch ounces", ["ozfin", "inozf", "ozin", "inoz", "inch ounces", "ounce inches"];
+    OunceInch "ozf.in" Torque LBF / 16.0 * INCH / 1000.0, 0.0, "ounce inch" / "inch ounces", ["ozfin", "inozf", "ozfinch", "inchozf", "ozin", "inoz", "inch ounces", "ounce inches"];
     KilogramMetre "kgf.m" Torque G, 0.0, "kilogram force metre" / "kilogram force metres", ["kgfm", "mkgf", "kgm", "mkg", "kilogram metre", "kilogram metres", "kilo metres", "kpm", "mkp"];
     KilogramCentimetre "kgf.cm" Torque G / 100.0, 0.0, "kilogram force centimetre" / "kilogram force centimetres", ["kgfcm", "cmkgf", "kgcm", "kilogram centimetres"];
     Joule "J" Energy 1.0, 0.0, "joule" / "joules", ["joule", "joules"];
@@ -62,6 +69,7 @@ units! {
     Newton "N" Force 1.0, 0.0, "newton" / "newtons", ["n", "newton", "newtons"];
     Kilonewton "kN" Force 1000.0, 0.0, "kilonewton" / "kilonewtons", ["kn", "kilonewton", "kilonewtons"];
     PoundForce "lbf" Force LBF, 0.0, "pound force" / "pounds force", ["lbs force", "pound force", "pounds force", "lbsf", "poundforce"];
+    OunceForce "ozf" Force LBF / 16.0, 0.0, "ounce force" / "ounces force", [];
     KilogramForce "kgf" Force G, 0.0, "kilogram force" / "kilograms force", ["kilogram force", "kilograms force", "kp", "kilopond"];
 
     Click "click" Clicks 1.0, 0.0, "click" / "clicks", ["clicks", "clk", "clks", "detent", "detents", "notch", "notches"];
@@ -78,6 +86,7 @@ units! {
     Inch "in" Length INCH, 0.0, "inch" / "inches", ["inch", "inches", "\"", "″"];
     Thou "thou" Length INCH / 1000.0, 0.0, "thou" / "thou", ["thous", "thousandth", "thousandths", "thousandths of an inch"];
     Foot "ft" Length INCH * 12.0, 0.0, "foot" / "feet", ["foot", "feet"];
+    Yard "yd" Length INCH * 36.0, 0.0, "yard" / "yards", ["yard", "yards"];
 
     SquareMillimetre "mm2" Area 1.0, 0.0, "square millimetre" / "square millimetres", ["mm^2", "mm²", "mm**2", "square millimetre", "square millimetres", "sq mm", "square mm"];
     SquareCentimetre "cm2" Area 100.0, 0.0, "square centimetre" / "square centimetres", ["cm^2", "cm²", "cm**2", "square centimetres", "sq cm"];
@@ -89,8 +98,13 @@ units! {
     CubicMillimetre "mm3" Volume 0.001, 0.0, "cubic millimetre" / "cubic millimetres", ["mm^3", "mm³", "mm**3", "cubic millimetres", "cubic mm"];
     CubicMetre "m3" Volume 1e6, 0.0, "cubic metre" / "cubic metres", ["m^3", "m³", "m**3", "cubic metres"];
     CubicInch "in3" Volume INCH * INCH * INCH / 1000.0, 0.0, "cubic inch" / "cubic inches", ["in^3", "in³", "in**3", "inch3", "inch^3", "inch**3", "cubic inch", "cubic inches", "cu in"];
-    Quart "qt" Volume INCH * INCH * INCH / 1000.0 * 231.0 / 4.0, 0.0, "US quart" / "US quarts", ["quart", "quarts", "us quart", "us quarts", "us_liquid_quart", "us qt", "us liquid quart"];
-    FluidOunce "fl_oz" Volume INCH * INCH * INCH / 1000.0 * 231.0 / 128.0, 0.0, "US fluid ounce" / "US fluid ounces", ["floz", "fl oz", "us fl oz", "us fluid ounce", "us fluid ounces", "us_fluid_ounce", "fluid_ounce"];
+    Quart "qt" Volume US_GALLON / 4.0, 0.0, "US quart" / "US quarts", ["quart", "quarts", "us quart", "us quarts", "us_liquid_quart", "us qt", "us liquid quart"];
+    UsPint "us_pint" Volume US_GALLON / 8.0, 0.0, "US pint" / "US pints", ["us pints", "us liquid pint", "us liquid pints"];
+    UsGallon "us_gallon" Volume US_GALLON, 0.0, "US gallon" / "US gallons", ["us gallons", "us liquid gallon", "us gal"];
+    FluidOunce "fl_oz" Volume US_GALLON / 128.0, 0.0, "US fluid ounce" / "US fluid ounces", ["floz", "fl oz", "us fl oz", "us fluid ounce", "us fluid ounces", "us_fluid_ounce", "fluid_ounce"];
+    ImperialPint "imperial_pint" Volume GALLON / 8.0, 0.0, "imperial pint" / "imperial pints", ["imperial pints", "uk pint"];
+    ImperialGallon "imperial_gallon" Volume GALLON, 0.0, "imperial gallon" / "imperial gallons", ["imperial gallons", "uk gallon"];
+    ImperialFluidOunce "imperial_fl_oz" Volume GALLON / 160.0, 0.0, "imperial fluid ounce" / "imperial fluid ounces", ["imperial fluid ounce", "imperial fluid ounces", "uk fl oz"];
 
     MillimetreFourth "mm4" SecondMoment 1.0, 0.0, "millimetre to the fourth" / "millimetres to the fourth", ["mm^4", "mm⁴", "mm**4"];
     InchFourth "in4" SecondMoment INCH * INCH * INCH * INCH, 0.0, "inch to the fourth" / "inches to the fourth", ["in^4", "in⁴", "in**4"];
@@ -104,6 +118,8 @@ units! {
     Psi "psi" Pressure PSI, 0.0, "p s i" / "p s i", ["p s i", "lbf/in2", "lbf/in^2", "lbf/in²", "lb/in2", "lb/in²", "pounds per square inch", "pound per square inch", "p.s.i."];
     KilopoundSquareInch "ksi" Pressure PSI * 1000.0, 0.0, "k s i" / "k s i", ["k s i", "kpsi"];
     Atmosphere "atm" Pressure 101_325.0, 0.0, "atmosphere" / "atmospheres", ["atmosphere", "atmospheres"];
+    MillimetreOfMercury "mmHg" Pressure HG, 0.0, "millimetre of mercury" / "millimetres of mercury", ["mm hg", "torr", "millimetres of mercury"];
+    InchOfMercury "inHg" Pressure HG * INCH, 0.0, "inch of mercury" / "inches of mercury", ["in hg", "inches of mercury"];
     KilogramSquareCentimetre "kgf/cm2" Pressure G * 1e4, 0.0, "kilogram per square centimetre" / "kilograms per square centimetre", ["kgf/cm^2", "kgf/cm²", "kg/cm2", "kg/cm²", "kilograms per square centimetre"];
 
     Celsius "degC" Temperature 1.0, ZERO_C, "degree Celsius" / "degrees Celsius", ["°c", "c", "celsius", "deg c", "degree celsius", "degrees celsius", "degree c", "degrees c", "centigrade", "degrees centigrade"];
@@ -123,6 +139,7 @@ units! {
     NewtonPerMillimetre "N/mm" Rate 1000.0, 0.0, "newton per millimetre" / "newtons per millimetre", ["n/mm", "kn/m", "newton per millimetre", "newtons per millimetre", "newtons per mm", "newtons a millimetre", "newtons per mil", "newton a millimetre"];
     NewtonPerMetre "N/m" Rate 1.0, 0.0, "newton per metre" / "newtons per metre", ["n/m", "newtons per metre"];
     PoundPerInch "lbf/in" Rate LBF / INCH * 1000.0, 0.0, "pound per inch" / "pounds per inch", ["lbf/inch", "lb/in", "lbs/in", "lb/inch", "lbs/inch", "pound per inch", "pounds per inch", "pounds an inch", "pound an inch", "lbs per inch", "lb per inch", "lbf per inch", "ppi"];
+    PoundPerFoot "lbf/ft" Rate LBF / INCH / 12.0 * 1000.0, 0.0, "pound per foot" / "pounds per foot", ["lb/ft", "lbs/ft", "pounds per foot"];
     KilogramPerMillimetre "kgf/mm" Rate G * 1000.0, 0.0, "kilogram per millimetre" / "kilograms per millimetre", ["kg/mm", "kilogram per millimetre", "kilograms per millimetre", "kilos per millimetre", "kilograms a millimetre", "kilos a millimetre", "kilos per mil"];
 
     MillimetrePerSecond "mm/s" Speed 0.001, 0.0, "millimetre per second" / "millimetres per second", ["mm/sec", "mm/second", "millimetres per second", "millimetre per second", "mm per second", "millimetres a second"];
@@ -130,9 +147,11 @@ units! {
     InchPerSecond "in/s" Speed INCH / 1000.0, 0.0, "inch per second" / "inches per second", ["in/sec", "inch/s", "inch/second", "inches/second", "inch per second", "inches per second", "inches a second", "ips"];
     FootPerSecond "ft/s" Speed INCH * 12.0 / 1000.0, 0.0, "foot per second" / "feet per second", ["ft/sec", "feet per second"];
     KilometrePerHour "km/h" Speed 1.0 / 3.6, 0.0, "kilometre per hour" / "kilometres per hour", ["kph", "kmh", "kilometres per hour"];
+    MilePerHour "mph" Speed INCH * 63_360.0 / 3.6e6, 0.0, "mile per hour" / "miles per hour", ["mile/hour", "miles per hour", "miles an hour"];
 
     Centistokes "mm2/s" KinematicViscosity 1.0, 0.0, "centistoke" / "centistokes", ["cst", "mm^2/s", "mm²/s", "mm**2/s", "centistoke", "centistokes", "square millimetres per second", "mm2/sec"];
     SquareMetrePerSecond "m2/s" KinematicViscosity 1e6, 0.0, "square metre per second" / "square metres per second", ["m^2/s", "m²/s", "m**2/s", "square metres per second"];
+    SquareFootPerSecond "ft2/s" KinematicViscosity INCH * INCH * 144.0, 0.0, "square foot per second" / "square feet per second", ["ft^2/s", "square feet per second"];
     Stokes "St" KinematicViscosity 100.0, 0.0, "stoke" / "stokes", ["st", "stokes", "stoke"];
     PascalSecond "Pa.s" DynamicViscosity 1.0, 0.0, "pascal second" / "pascal seconds", ["pas", "pascal second", "pascal seconds", "n.s/m2"];
     MillipascalSecond "mPa.s" DynamicViscosity 0.001, 0.0, "millipascal second" / "millipascal seconds", ["millipascal seconds"];
@@ -141,6 +160,7 @@ units! {
 
     NewtonSecondPerMetre "N.s/m" Damping 1.0, 0.0, "newton second per metre" / "newton seconds per metre", ["ns/m", "newton seconds per metre", "newton second per metre", "n/(m/s)", "n s/m"];
     NewtonSecondPerMillimetre "N.s/mm" Damping 1000.0, 0.0, "newton second per millimetre" / "newton seconds per millimetre", ["ns/mm", "newton seconds per millimetre", "n/(mm/s)", "n s/mm"];
+    KilonewtonSecondPerMetre "kN.s/m" Damping 1000.0, 0.0, "kilonewton second per metre" / "kilonewton seconds per metre", ["kns/m", "kilonewton seconds per metre"];
     PoundSecondPerInch "lbf.s/in" Damping LBF / INCH * 1000.0, 0.0, "pound second per inch" / "pound seconds per inch", ["lbfs/in", "lbs.s/in", "lb.s/in", "lbfs/inch", "lb s/in", "pound seconds per inch", "lbf s/in"];
 
     Hertz "Hz" Frequency 1.0, 0.0, "hertz" / "hertz", ["hz", "hertz", "cycles per second", "cps", "cycles a second", "1/s"];

@@ -6,13 +6,10 @@ use crate::act::End;
 use crate::quantity::{Dimension, Limit, Quantity, Unit, bench_figures, figures};
 use crate::workings::adjusters::Way;
 
-/// Quarters and sixths closer than this to a figure are that quarter or flat (turns are said so at the bench).
-const NEAR: f64 = 0.005;
-
 /// A quantity: `32 N.m`, `14 clicks`, `2 1/4 turns`, `2 turns and 1 flat`.
 pub(super) fn quantity(quantity: Quantity) -> String {
     match quantity.unit {
-        Unit::Turn => turns(quantity.value),
+        Unit::Turn => figures::turns(quantity.value),
         Unit::Click | Unit::PositionStep | Unit::Flat | Unit::Degree => counted(quantity),
         _ => quantity.show(),
     }
@@ -22,36 +19,6 @@ pub(super) fn quantity(quantity: Quantity) -> String {
 fn counted(quantity: Quantity) -> String {
     let value = bench_figures(quantity.value);
     format!("{value} {}", quantity.unit.words(value))
-}
-
-/// Turns in quarters where they are quarters, in flats where they are sixths, else in decimals.
-fn turns(value: f64) -> String {
-    let whole = value.abs().trunc();
-    let part = value.abs() - whole;
-    let sign = if value < 0.0 { "-" } else { "" };
-    let quarters = (part * 4.0).round();
-    let flats = (part * 6.0).round();
-    if (part * 4.0 - quarters).abs() < NEAR {
-        let (whole, quarters) = if quarters >= 4.0 { (whole + 1.0, 0.0) } else { (whole, quarters) };
-        return format!("{sign}{}", with_quarters(whole, quarters as u32));
-    }
-    if (part * 6.0 - flats).abs() < NEAR {
-        let flats = counted(Quantity::new(flats, Unit::Flat));
-        if whole == 0.0 {
-            return format!("{sign}{flats}");
-        }
-        return format!("{sign}{} and {flats}", counted(Quantity::new(whole, Unit::Turn)));
-    }
-    counted(Quantity::new(value, Unit::Turn))
-}
-
-fn with_quarters(whole: f64, quarters: u32) -> String {
-    let part = ["", "1/4", "1/2", "3/4"].get(quarters as usize).copied().unwrap_or_default();
-    match (whole, part) {
-        (whole, "") => counted(Quantity::new(whole, Unit::Turn)),
-        (0.0, part) => format!("{part} turn"),
-        (whole, part) => format!("{whole} {part} turns"),
-    }
 }
 
 /// A limit: `32 N.m, 30 to 34` for what is aimed at its middle, `at most 0.05 mm` and the like else.

@@ -174,3 +174,36 @@ fn a_calculation_refused_is_1_and_one_that_is_not_there_is_2() {
     sparehand(&["ask", "--work", "konvert"]).run().code(2).complains("did you mean `convert`");
     sparehand(&["ask", "--work", "convert", "--given", "value"]).run().code(2).complains("gives nothing");
 }
+
+#[test]
+fn a_trace_is_read_from_its_file_and_drawn() {
+    let folder = folder();
+    let head = "velocity (mm/s),force (N)\n";
+    std::fs::write(folder.path().join("found.csv"), format!("{head}-100,-520\n0,60\n100,300\n")).unwrap();
+    std::fs::write(folder.path().join("left.csv"), format!("{head}-100,-520\n0,60\n100,330\n")).unwrap();
+    let args = ["ask", "--work", "trace", "--given", "file=found.csv", "--given", "left=left.csv"];
+    let json = Call::within(&folder, &[&args[..], &["--json"]].concat()).run().code(0).json().remove(0);
+    // (330 - 300) / 315 = 9.52 %, by hand.
+    let change =
+        json["more"].as_array().unwrap().iter().find(|more| more["name"] == "change").unwrap().clone();
+    assert!((change["value"][2].as_f64().unwrap() - 9.5238).abs() < 1e-3, "{change}");
+    Call::within(&folder, &args).run().code(0).holds("plot:").holds("mm/s");
+    let absent = ["ask", "--work", "trace", "--given", "file=absent.csv"];
+    Call::within(&folder, &absent).run().code(2).complains("absent.csv");
+    sparehand(&["ask", "--work", "list"]).run().code(0).holds("velocity (mm/s),force (N)");
+}
+
+#[test]
+fn a_question_in_words_gives_the_calculation_in_json() {
+    let line = "stress area of an M10 by one";
+    let json = sparehand(&["ask", line, "--json"]).run().code(0).json().remove(0);
+    // ISO 898-1: pi/4 (d - 0.9382 P)^2 = 64.49 mm2.
+    assert!((json["value"].as_f64().unwrap() - 64.4939).abs() < 0.01, "{json}");
+    for key in ["unit", "inputs", "method", "source", "cautions"] {
+        assert!(json.get(key).is_some(), "no {key} in {json}");
+    }
+    let asked =
+        sparehand(&["ask", "what rate is it with ten mil wire and six coils", "--json"]).run().code(1);
+    assert_eq!(asked.json()[0]["missing"], "D");
+    assert!(asked.json()[0]["ask"].as_str().unwrap().contains("mean coil diameter"));
+}

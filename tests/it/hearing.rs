@@ -233,3 +233,27 @@ proptest! {
         prop_assert!((0.0..=1.0).contains(&heard.sure));
     }
 }
+
+/// Lines of the collection that are no calculation, and chatter: none is made one after hearing.
+#[test]
+fn no_line_of_the_collection_becomes_a_calculation_that_is_none() {
+    let works = &Pack::built_in().unwrap().talk.works;
+    let lines =
+        [include_str!("../data/hearing/examples.jsonl"), include_str!("../data/hearing/heldout.jsonl")];
+    let mut wrong = Vec::new();
+    for row in lines.iter().flat_map(|text| rows(text)) {
+        let said = row["said"].as_str().unwrap();
+        let asks = readings(&row).into_iter().any(|reading| reading.to_string().contains("\"ask_work\""));
+        let taken = sparehand::bench::calculation(works, None, said, &heard(&row), false);
+        if taken.is_some() && !asks {
+            wrong.push(format!("{} {said}", row["id"]));
+        }
+    }
+    for said in include_str!("../data/hearing/chatter.txt").lines() {
+        let heard = say(said, "birch-44", "done", Some("foot-nut"));
+        if sparehand::bench::calculation(works, None, said, &heard, false).is_some() {
+            wrong.push(said.to_owned());
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}

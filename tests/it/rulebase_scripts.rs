@@ -2,6 +2,7 @@
 
 use sparehand::rulebase::Pack;
 use sparehand::rulebase::script::{AdjusterView, FaultKind, PartView, View};
+use sparehand::source::Problem;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -30,6 +31,10 @@ parts:
 
 /// A pack whose first step is guarded by an expression, with functions beside it.
 fn pack(guard: &str, functions: &str) -> Pack {
+    read(guard, functions).unwrap_or_else(|problems| panic!("{guard}: {problems:?}"))
+}
+
+fn read(guard: &str, functions: &str) -> Result<Pack, Vec<Problem>> {
     let procedure = format!(
         "procedure: p\ncalled: [p]\nunit: birch-44\nphases:\n  strip:\n    - count: slow-rebound\n      as: found\n    - \
          measure: preload\n      as: datum\n    - record: leaks\n    - loosen: foot-nut\n      when: >-\n        {guard}\n"
@@ -41,7 +46,7 @@ fn pack(guard: &str, functions: &str) -> Pack {
         ("scripts/all.rhai", functions),
     ];
     let files = files.map(|(path, text)| (path.to_owned(), text.to_owned()));
-    Pack::from_files(files.into()).unwrap_or_else(|problems| panic!("{guard}: {problems:?}"))
+    Pack::from_files(files.into())
 }
 
 fn view(pack: &Pack) -> View {
@@ -177,4 +182,23 @@ fn big_and_deep_scripts_are_refused_fast() {
     assert!(load(format!("fn f() {{ {}1 }}", "1+".repeat(7_000))).contains("this is no Rhai"));
     assert!(load(format!("fn f() {{ {}true }}", "!".repeat(16_000))).contains("this is no Rhai"));
     assert!(load("fn f() { [".repeat(1_500)).contains("this is no Rhai"));
+}
+
+#[test]
+fn every_calculation_can_be_called() {
+    // 200 - 95 - 10 - 85 = 10, by hand; 60 x 400 / 450 = 53.33, by hand (lever law, Army TM 9-254).
+    let bind = r#"work("coil-bind", #{free: "200 mm", block: spring_block("spring", 0), preload: 10, stroke: unit_size("stroke")})"#;
+    assert!(holds(&format!("({bind} - 10.0).abs() < 0.001")));
+    assert!(holds(
+        r#"(work("wrench-setting", #{T: "60 N.m", L: 400.0, E: "50 mm"}) - 53.333).abs() < 0.001"#
+    ));
+    assert!(holds(r#"work("stand-in", #{tool: "19 mm", hex: "19 mm"}) == "fits""#));
+}
+
+#[test]
+fn a_calculation_called_wrongly_is_found_as_the_pack_loads() {
+    let found = |guard: &str| read(guard, "").unwrap_err().remove(0).found;
+    assert!(found(r#"work("coil-bind", #{free: "200 mm"}) > 0.0"#).contains("`block` is missing"));
+    assert!(found(r#"work("coil-bound", #{free: "200 mm"}) > 0.0"#).contains("coil-bound"));
+    assert!(found(r#"work("sag", #{k: "70 N/mm", load: "5 N.m"}) > 0.0"#).contains("torque"));
 }

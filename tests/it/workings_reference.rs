@@ -59,6 +59,6 @@ fn workings_agree_with_the_reference_libraries() {
     assert_eq!(wrong, Vec::<String>::new());
     assert_eq!(
         libraries.into_iter().collect::<Vec<_>>(),
-        ["CoolProp", "chemicals", "lubepy", "numpy", "scipy"]
+        ["CoolProp", "bd_warehouse", "chemicals", "lubepy", "numpy", "scipy"]
     );
 }

@@ -99,11 +99,22 @@ fn whole(value: f64) -> Option<String> {
     (value.fract() != 0.0).then(|| "it is not a whole number".to_owned())
 }
 
+/// What is wanted, without who wants it: "he wants the stiffer spring" is "the stiffer spring".
+fn matter(text: &str) -> &str {
+    [" wants ", " want ", " would like ", "'d like "]
+        .iter()
+        .filter_map(|verb| text.split_once(verb))
+        .filter(|(who, _)| who.split_whitespace().count() <= 3)
+        .map(|(_, what)| what.trim())
+        .find(|what| !what.is_empty() && !what.starts_with("to "))
+        .unwrap_or(text)
+}
+
 fn words(desk: &mut Desk<'_>, act: &Act, about: Option<String>, whose: &str) {
     if desk.place().is_none() {
         return super::job::none_open(desk);
     }
-    let text = act.slots.text.clone().unwrap_or_default();
+    let text = act.slots.text.as_deref().map(matter).unwrap_or_default().to_owned();
     let value = act.slots.value.map(figures::words);
     let text = match value {
         Some(value) if text.is_empty() => format!("{value} {}", act.slots.unit.clone().unwrap_or_default()),

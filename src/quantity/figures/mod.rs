@@ -2,7 +2,9 @@
 
 mod read;
 mod say;
+mod turns;
 mod words_in;
 
 pub use read::{Form, Kind, Reading, read_all, read_number};
 pub use say::{digits, needs_digits, sounds_like, words};
+pub use turns::{flats, turns};

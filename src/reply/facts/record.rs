@@ -2,7 +2,7 @@
 
 use super::super::figure::{minutes as stretch, quantity, standing, way};
 use super::super::piece::{Piece, ear};
-use super::super::sentence::{capital, clause, inside, list, sentence, words};
+use super::super::sentence::{capital, clause, inside, list, words};
 use super::super::table::aligned;
 use crate::bench::Fact;
 use crate::quantity::{Quantity, Unit, bench_figures};
@@ -79,8 +79,9 @@ pub(super) fn log(rows: &[(String, String)]) -> Piece {
 
 /// A calculation: its figure by ear, the whole of it on the screen.
 pub(super) fn worked(name: &str, say: &str, show: &[String]) -> Piece {
-    let rows: Vec<String> = show.iter().map(|line| format!("  {line}")).collect();
-    let head = format!("{}: {}", capital(clause(name)), sentence(&inside(say)));
+    let (first, rest) = show.split_first().map_or((say, show), |(first, rest)| (first.as_str(), rest));
+    let rows: Vec<String> = rest.iter().map(|line| format!("  {line}")).collect();
+    let head = format!("{}: {first}", capital(clause(name)));
     Piece { say: ear(say), show: format!("{head}\n{}", rows.join("\n")).trim_end().to_owned(), asks: None }
 }
 

@@ -42,6 +42,8 @@ pub struct Asking {
     pub part: Option<String>,
     /// The answer's first words.
     pub say: Option<String>,
+    /// The least step that the answer is set or read in on the bench, in its unit: it is rounded to it.
+    pub step: Option<f64>,
     /// Said after the answer.
     pub note: Option<String>,
     /// Whether it may be chosen by its kind alone.
@@ -66,10 +68,16 @@ pub struct Found {
     pub bare: Option<String>,
     /// Whether only its own words give it a number.
     pub strict: bool,
+    /// Whether its unit alone gives it a number too, though it is strict: nothing else of the calculation has that unit.
+    pub by_unit: bool,
     /// Whether it has to be known although the calculation has a usual value.
     pub need: bool,
+    /// The input beside which it has to be known, though the calculation does without it.
+    pub need_beside: Option<String>,
     /// What is taken when it is neither said nor found; the answer says that it was assumed.
     pub assume: Option<String>,
+    /// Said after the answer when it is neither said nor found.
+    pub lacking: Option<String>,
     /// What it may not pass: a place as in `from`, and how many times that.
     pub most: Option<Most>,
 }

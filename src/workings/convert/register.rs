@@ -2,7 +2,7 @@
 
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
 use super::{ATMOSPHERE_BAR, nearest_fraction, on_basis, split_basis};
-use crate::quantity::{Dimension, PressureBasis, Quantity, Unit};
+use crate::quantity::{PressureBasis, Quantity, Unit};
 
 /// Adds the conversions.
 pub(in crate::workings) fn register(list: &mut Vec<Working>) {
@@ -53,6 +53,7 @@ fn atmosphere() -> Input {
 
 fn to_unit(given: &Given) -> Result<Done, Refusal> {
     let value = Quantity::new(given.n("value")?, given.unit("value"));
+    floor(given, value)?;
     let (text, to_basis) = split_basis(given.t("to")?);
     let unit = Unit::parse(text).ok_or_else(|| {
         let near = Unit::nearest(text).map(|unit| format!("; did you mean `{unit}`?")).unwrap_or_default();
@@ -65,9 +66,29 @@ fn to_unit(given: &Given) -> Result<Done, Refusal> {
         answer = on_basis(answer, from, to, given.n("atmosphere")?).map_err(wrong)?;
     }
     let done = Done::of(answer.value, unit);
-    let inch = unit.dimension() == Dimension::Length && matches!(unit, Unit::Inch);
+    let inch = unit == Unit::Inch && answer.value.abs() <= MOST_INCHES;
     Ok(if inch { done.and_text("fraction", fraction_text(answer.value)) } else { done })
 }
+
+/// Nothing is colder than absolute zero, and no pressure lies below a vacuum where the value says what it is counted
+/// from; a difference of pressures may be below nought.
+fn floor(given: &Given, value: Quantity) -> Result<(), Refusal> {
+    if value.in_unit(Unit::Kelvin).is_ok_and(|kelvin| kelvin < 0.0) {
+        return Err(Refusal::impossible("value", "nothing is colder than absolute zero, -273.15 degC"));
+    }
+    let air = match given.basis("value") {
+        Some(PressureBasis::Gauge) => given.n("atmosphere")?,
+        Some(PressureBasis::Absolute) => 0.0,
+        None => return Ok(()),
+    };
+    if value.in_unit(Unit::Bar).is_ok_and(|bar| bar + air < 0.0) {
+        return Err(Refusal::impossible("value", "no pressure lies below a vacuum"));
+    }
+    Ok(())
+}
+
+/// Sixty-fourths of more inches than these are nobody's.
+const MOST_INCHES: f64 = 1e6;
 
 fn to_absolute(given: &Given) -> Result<Done, Refusal> {
     pressure(given, given.n("p")? + given.n("atmosphere")?)
@@ -86,6 +107,9 @@ fn pressure(given: &Given, bar: f64) -> Result<Done, Refusal> {
 
 fn fraction(given: &Given) -> Result<Done, Refusal> {
     let inches = given.n("length")?;
+    if inches > MOST_INCHES {
+        return Err(Refusal::impossible("length", "that is too long to be told in sixty-fourths"));
+    }
     let (_, _, _, off) = nearest_fraction(inches);
     Ok(Done::text(fraction_text(inches)).and("inches", inches + off, Unit::Inch).and(
         "off",

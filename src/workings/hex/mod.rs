@@ -9,5 +9,5 @@ mod tables;
 
 pub use drift::{DriftFit, drift};
 pub use limits::{Drive, Limits, hex_smallest, inch_opening, opening, socket_limits};
-pub use sizes::{Head, ToolSize, across_flats, key};
+pub use sizes::{Head, ToolSize, across_flats, key, key_of_shoulder};
 pub use stand_in::{StandIn, Verdict, stand_in};

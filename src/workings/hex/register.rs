@@ -4,7 +4,8 @@ use super::super::convert::register::fraction_text;
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
 use super::super::thread::Thread;
 use super::{
-    Drive, Head, ToolSize, across_flats, drift, hex_smallest, key, opening, socket_limits, stand_in,
+    Drive, Head, ToolSize, across_flats, drift, hex_smallest, key, key_of_shoulder, opening, socket_limits,
+    stand_in,
 };
 use crate::quantity::Unit;
 
@@ -16,6 +17,7 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
     list.push(
         fastener("hex-key", "hex key of a screw with a hexagon socket", which_key)
             .takes(Input::text("head", &[], "head: cap, set, button, countersunk or shoulder, or the standard's number").also(&["standard", "type", "kind"]).usually_text("cap"))
+            .takes(mm("shoulder", "nominal shoulder of a shoulder screw").optional())
             .gives("key", Unit::Millimetre)
             .tells("fraction")
             .by("table", "ISO 4762, 4026 to 4029, 7380-1, 10642, 7379; ASME B18.3; rows read in bd_warehouse 0.4.0 (PyPI)"),
@@ -127,6 +129,10 @@ fn no_row(thread: &Thread) -> Refusal {
 fn which_key(given: &Given) -> Result<Done, Refusal> {
     let thread = thread(given)?;
     let size = key(head(given)?, &thread).ok_or_else(|| no_row(&thread))?;
+    if given.maybe("shoulder").is_some_and(|shoulder| key_of_shoulder(shoulder) != Some(size)) {
+        let reason = format!("no shoulder screw {} has that shoulder", thread.name);
+        return Err(Refusal::impossible("shoulder", reason));
+    }
     Ok(in_system(&thread, size))
 }
 

@@ -39,7 +39,8 @@ impl Head {
         let has = |words: &[&str]| words.iter().any(|word| text.contains(word));
         Some(if has(&["din 931", "din931", "din 933", "din933", "din bolt", "din-bolt"]) {
             Self::DinBolt
-        } else if has(&["din 934", "din934", "din nut", "din-nut"]) {
+        } else if has(&["din 934", "din934", "din 439", "din439", "din 936", "din936", "din nut", "din-nut"])
+        {
             Self::DinNut
         } else if has(&["shoulder", "7379"]) {
             Self::Shoulder
@@ -49,11 +50,11 @@ impl Head {
             Self::Countersunk
         } else if has(&["set", "grub", "4026", "4027", "4028", "4029", "913", "914", "915", "916"]) {
             Self::Set
-        } else if has(&["cap", "4762", "912", "socket"]) {
+        } else if has(&["cap", "4762", "912", "socket", "b18.3"]) {
             Self::Cap
-        } else if has(&["nut", "4032", "8673", "4035", "4033", "b18.2.2"]) {
+        } else if has(&["nut", "4032", "8673", "4035", "4033", "4036", "8674", "8675", "1587", "b18.2.2"]) {
             Self::Nut
-        } else if has(&["bolt", "hex", "4014", "4017", "screw", "b18.2.1"]) {
+        } else if has(&["bolt", "hex", "4014", "4016", "4017", "4018", "8676", "8765", "screw", "b18.2.1"]) {
             Self::Bolt
         } else {
             return None;
@@ -105,6 +106,12 @@ pub fn key(head: Head, thread: &Thread) -> Option<f64> {
     }
 }
 
+/// The key of a shoulder screw by its nominal shoulder, mm (ISO 7379).
+#[must_use]
+pub fn key_of_shoulder(shoulder: f64) -> Option<f64> {
+    tables::SHOULDER.iter().find(|row| (row.2 - shoulder).abs() < 1e-6).map(|row| row.1)
+}
+
 /// A tool's or a hexagon's size, as marked on it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct ToolSize {
@@ -119,7 +126,11 @@ impl ToolSize {
     /// A bare fraction is inches; a bare number is millimetres.
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
-        let text = text.to_lowercase().replace('-', " ");
+        let text = text.trim().to_lowercase();
+        if text.starts_with('-') {
+            return None;
+        }
+        let text = text.replace('-', " ");
         let end = text.find(|c: char| c.is_alphabetic() || c == '"').unwrap_or(text.len());
         let (number, rest) = text.split_at_checked(end)?;
         let inch = rest.starts_with("in")

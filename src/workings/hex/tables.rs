@@ -1,7 +1,8 @@
 //! The standards' rows. Sizes in mm or, in the inch tables, in inches.
 
 /// Across flats of bolts, screws and nuts: ISO 4014, 4017, 4032, 8673, 4035 (ISO 272), by nominal thread diameter.
-/// Read in bd_warehouse 0.4.0 (PyPI), hex_head_parameters.csv and hex_nut_parameters.csv.
+/// Read in bd_warehouse 0.4.0 (PyPI), hex_head_parameters.csv and hex_nut_parameters.csv; its ISO 4035 column still has
+/// the widths of before 1982 for M10, M12, M14 and M22, and its DIN 931 column the least of the small ones.
 #[rustfmt::skip]
 pub(super) const FLATS: [(f64, f64); 30] = [
     (1.6, 3.2), (1.8, 3.5), (2.0, 4.0), (2.5, 5.0), (3.0, 5.5), (3.5, 6.0), (4.0, 7.0), (5.0, 8.0),
@@ -32,11 +33,12 @@ pub(super) const SET: [(f64, f64); 15] = [
     (6.0, 3.0), (8.0, 4.0), (10.0, 5.0), (12.0, 6.0), (16.0, 8.0), (20.0, 10.0), (24.0, 12.0),
 ];
 
-/// Keys of button heads, ISO 7380-1, nominal (the package's column holds upper limits).
+/// Keys of button heads, ISO 7380-1, nominal: bd_warehouse 0.4.0, button_head_parameters.csv, less the
+/// play (its column holds upper limits).
 pub(super) const BUTTON: [(f64, f64); 8] =
     [(3.0, 2.0), (4.0, 2.5), (5.0, 3.0), (6.0, 4.0), (8.0, 5.0), (10.0, 6.0), (12.0, 8.0), (16.0, 10.0)];
 
-/// Keys of countersunk heads, ISO 10642 (M18, M22, M24: DIN 7991), nominal.
+/// Keys of countersunk heads, ISO 10642 (M18, M22, M24: DIN 7991), nominal: countersunk_head_parameters.csv, likewise.
 #[rustfmt::skip]
 pub(super) const COUNTERSUNK: [(f64, f64); 13] = [
     (3.0, 2.0), (4.0, 2.5), (5.0, 3.0), (6.0, 4.0), (8.0, 5.0), (10.0, 6.0), (12.0, 8.0), (14.0, 10.0),
@@ -50,7 +52,8 @@ pub(super) const SHOULDER: [(f64, f64, f64); 7] = [
     (16.0, 10.0, 20.0), (20.0, 12.0, 25.0),
 ];
 
-/// Across flats of inch hex bolts and cap screws, ASME B18.2.1, by nominal diameter.
+/// Across flats of inch hex bolts and cap screws, ASME B18.2.1, by nominal diameter: 1/4 to 3/4 read in a wrench chart,
+/// the others from memory.
 #[rustfmt::skip]
 pub(super) const BOLT_INCH: [(f64, f64); 16] = [
     (0.25, 0.4375), (0.3125, 0.5), (0.375, 0.5625), (0.4375, 0.625), (0.5, 0.75), (0.5625, 0.8125),
@@ -59,6 +62,7 @@ pub(super) const BOLT_INCH: [(f64, f64); 16] = [
 ];
 
 /// Inch hex nuts that differ from the bolts, ASME B18.2.2, and the machine screw nuts (numbered sizes).
+/// From memory.
 #[rustfmt::skip]
 pub(super) const NUT_INCH: [(f64, f64); 12] = [
     (0.4375, 0.6875), (0.5625, 0.875), (0.060, 0.156_25), (0.073, 0.156_25), (0.086, 0.1875),
@@ -84,7 +88,8 @@ pub(super) const SET_INCH: [(f64, f64); 18] = [
     (1.0, 0.5625),
 ];
 
-/// Keys of inch button and flat heads, ASME B18.3 (the flat heads as listed for BS 2470 at adfastcomponents.com, read).
+/// Keys of inch button and flat heads, ASME B18.3 (the flat heads as listed for BS 2470 at
+/// adfastcomponents.com, read; the button heads have the same keys, from memory).
 #[rustfmt::skip]
 pub(super) const FLAT_INCH: [(f64, f64); 16] = [
     (0.060, 0.035), (0.073, 0.05), (0.086, 0.05), (0.099, 0.0625), (0.112, 0.0625), (0.125, 0.078_125),

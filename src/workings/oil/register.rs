@@ -9,7 +9,13 @@ use crate::quantity::Unit;
 
 const CST: Unit = Unit::Centistokes;
 const D341: &str = "ASTM D341";
+/// Below this index the two viscosities are not of one oil (common practice, no source).
+const LEAST_INDEX: f64 = -1000.0;
+/// Where D341 holds, mm2/s (its scope, from memory).
+const THINNEST: f64 = 0.21;
+const THICKEST: f64 = 2e7;
 const D2270: &str = "ASTM D2270";
+const EXPANSION: &str = "Engineering ToolBox, cubical expansion of liquids: mineral oil 0.0007 per kelvin";
 const RULES: &[&str] = &["refutas", "d7152", "k40", "k100", "k-5"];
 const RULE_NOTE: &str = "blending rules differ by a few per cent: mix a little and measure";
 
@@ -103,6 +109,16 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .by("the grade whose 10 % band holds it", "ISO 3448"),
     );
     list.push(
+        Working::new(
+            "oil-expansion-coefficient",
+            Kind::Oil,
+            "how much a mineral oil expands a kelvin",
+            |_| Ok(Done::of(BETA_OIL, Unit::PerKelvin)),
+        )
+        .gives("beta", Unit::PerKelvin)
+        .by("constant", EXPANSION),
+    );
+    list.push(
         Working::new("oil-expansion", Kind::Oil, "how much an oil expands on warming", expand)
             .takes(Input::of("V", Unit::Millilitre, "volume").also(&["volume"]))
             .takes(Input::temperature("T1", "temperature before"))
@@ -110,10 +126,7 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .takes(Input::of("beta", Unit::PerKelvin, "coefficient of expansion").usually(BETA_OIL))
             .gives("expansion", Unit::Millilitre)
             .gives("volume", Unit::Millilitre)
-            .by(
-                "V beta (T2 - T1)",
-                "Engineering ToolBox, cubical expansion of liquids: mineral oil 0.0007 per kelvin",
-            ),
+            .by("V beta (T2 - T1)", EXPANSION),
     );
     list.push(
         Working::new(
@@ -214,6 +227,9 @@ fn at(given: &Given) -> Result<Done, Refusal> {
     let found = line(given)?;
     let t = given.n("T")? + given.n("offset")?;
     let v = found.at(t);
+    if !(THINNEST..=THICKEST).contains(&v) {
+        return Err(Refusal::impossible("T", "the oil would be thinner or thicker there than D341 reaches"));
+    }
     Ok(Done::of(v, CST)
         .and("A", found.a, Unit::One)
         .and("B", found.b, Unit::One)
@@ -230,6 +246,9 @@ fn index(given: &Given) -> Result<Done, Refusal> {
     let Some(found) = viscosity_index(v40, v100) else {
         return Ok(Done::nothing().caution("not defined below 2 mm2/s at 100 degC"));
     };
+    if found < LEAST_INDEX {
+        return Err(Refusal::cannot("no oil thins that much between 40 and 100 degC: measure them again"));
+    }
     let done = Done::of(rounded(found), Unit::One).and("unrounded", found, Unit::One);
     Ok(match l_and_h(v100) {
         Some((l, h)) => done.and("L", l, CST).and("H", h, CST),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::super::convert::ATMOSPHERE_BAR;
 use super::{Answer, Done, Given, Input, Refusal, Takes, Told, Value, Worked, Working, all, find};
-use crate::quantity::{PressureBasis, Quantity, QuantityError, Unit};
+use crate::quantity::{Dimension, PressureBasis, Quantity, QuantityError, Unit};
 
 /// Inputs that every working takes: another unit for the answer, another output as the answer.
 const AS: &str = "as";
@@ -34,7 +34,7 @@ pub fn call(name: &str, values: &BTreeMap<String, Value>) -> Result<Worked, Refu
     if let Some(want) = text_of(values, WANT) {
         done = wanted(done, working, want)?;
     }
-    if let Some(unit) = text_of(values, AS) {
+    if let Some(unit) = text_of(values, AS).or_else(|| as_given(&done, &given)) {
         convert_answer(&mut done, unit)?;
     }
     finite(&done)?;
@@ -169,14 +169,20 @@ fn take_one(
 }
 
 fn out_of_range(found: Quantity, own: Unit, least: f64, most: f64, open: bool) -> String {
-    let shown = |value: f64| Quantity::new(value, own).show();
-    match (least, most) {
-        _ if open => format!("{} cannot be; it has to be above {}", found.show(), shown(least)),
-        (least, f64::MAX) => format!("{} cannot be; it has to be at least {}", found.show(), shown(least)),
-        (least, most) => {
-            format!("{} cannot be; it lies between {} and {}", found.show(), shown(least), shown(most))
-        }
+    let shown = |value: f64| exact(Quantity::new(value, own));
+    let found = exact(found);
+    match most {
+        f64::MAX if open => format!("{found} cannot be; it has to be above {}", shown(least)),
+        f64::MAX => format!("{found} cannot be; it has to be at least {}", shown(least)),
+        most => format!("{found} cannot be; it lies between {} and {}", shown(least), shown(most)),
     }
+}
+
+/// As it was given: -273.15 is refused, and rounding would hide why.
+fn exact(quantity: Quantity) -> String {
+    let value = quantity.value;
+    let number = if value.abs() < 1e9 { value.to_string() } else { format!("{value:e}") };
+    if quantity.unit == Unit::One { number } else { format!("{number} {}", quantity.unit) }
 }
 
 fn shift(bar: f64, from: PressureBasis, to: PressureBasis) -> f64 {
@@ -293,6 +299,16 @@ fn wanted(mut done: Done, working: &Working, want: &str) -> Result<Done, Refusal
     let more = done.more.swap_remove(at);
     (done.value, done.unit) = (more.value, more.unit);
     Ok(done)
+}
+
+/// The unit that every value of the answer's dimension was given in: inches in, inches out. None where they differ, or
+/// where the answer is a plain number.
+fn as_given(done: &Done, given: &Given) -> Option<&'static str> {
+    let own = done.unit.filter(|unit| unit.dimension() != Dimension::Pure)?;
+    let counts = |name: &str| given.working.input(name).is_some_and(|input| input.takes != Takes::Any);
+    let mut units = given.units.iter().filter(|(name, unit)| counts(name) && unit.same_dimension(own));
+    let (_, first) = units.next()?;
+    units.all(|(_, unit)| unit == first).then(|| first.name())
 }
 
 /// Puts the answer into another unit of its dimension.

@@ -86,6 +86,7 @@ pub(super) fn register(list: &mut Vec<Working>) {
         .gives("force", Unit::Newton)
         .gives("perch", Unit::Millimetre)
         .gives("turns", Unit::Turn)
+        .gives("setting", Unit::Turn)
         .by(
             "same turns: x; same force: k_old x / k_new; same ride height: load / k_new - (load / k_old - x)",
             IDENTITY,
@@ -221,7 +222,7 @@ fn change(given: &Given) -> Result<Done, Refusal> {
         .and("force", preload.max(0.0) * change.new_rate, Unit::Newton)
         .and("perch", perch, Unit::Millimetre);
     if let Some(pitch) = given.maybe("pitch") {
-        done = done.and("turns", perch / pitch, Unit::Turn);
+        done = done.and("turns", perch / pitch, Unit::Turn).and("setting", preload / pitch, Unit::Turn);
     }
     Ok(done.caution_if(preload < 0.0, "the spring would be loose at full extension"))
 }

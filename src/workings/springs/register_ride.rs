@@ -150,6 +150,7 @@ pub(super) fn register(list: &mut Vec<Working>) {
         .gives("factor", Unit::One)
         .gives("force", Unit::Newton)
         .gives("clicks", Unit::Click)
+        .tells("change")
         .by("at one mass the coefficient goes with sqrt(k_new / k_old)", SDOF)
         .mind("a starting point: the wanted setting stands until someone says otherwise"),
     );
@@ -266,7 +267,9 @@ fn band(given: &Given) -> Result<Done, Refusal> {
 
 fn hold(given: &Given) -> Result<Done, Refusal> {
     let factor = (given.n("k_new")? / given.n("k_old")?).sqrt();
-    let mut done = Done::of(factor, Unit::One);
+    let share = ((factor - 1.0).abs() * 1000.0).round() / 10.0;
+    let change = format!("{share} % {}", if factor < 1.0 { "less" } else { "more" });
+    let mut done = Done::of(factor, Unit::One).and_text("change", change);
     if let Some(force) = given.maybe("force") {
         done = done.and("force", force * factor, Unit::Newton);
         if let Some(click) = given.maybe("per_click") {

@@ -57,11 +57,14 @@ pub(super) fn register(list: &mut Vec<Working>) {
     );
     list.push(
         Working::new("shear-modulus", Kind::Spring, "shear modulus of a wire", modulus)
-            .takes(Input::text(
-                "material",
-                &[],
-                "material: en 10270-1, en 10270-2, stainless, titanium, bronze",
-            ))
+            .takes(
+                Input::text(
+                    "material",
+                    &[],
+                    "material: en 10270-1, en 10270-2, stainless, titanium, bronze; left out, the first two",
+                )
+                .optional(),
+            )
             .gives("G", Unit::Megapascal)
             .by("table", "EN 13906-1 table of materials (memory)"),
     );
@@ -259,7 +262,10 @@ fn total(given: &Given) -> Result<Done, Refusal> {
 }
 
 fn modulus(given: &Given) -> Result<Done, Refusal> {
-    let material = given.t("material")?;
+    let Some(material) = given.maybe_text("material") else {
+        let steel = ["en 10270-1", "en 10270-2"].iter().filter_map(|name| shear_modulus(name)).collect();
+        return Ok(Done::list(steel, Unit::Megapascal));
+    };
     let g = shear_modulus(material).ok_or_else(|| {
         Refusal::unreadable(
             "material",

@@ -77,7 +77,7 @@ pub(super) fn register(list: &mut Vec<Working>) {
             "usual preload of a joint as a share of the proof load",
             target,
         )
-        .takes(Input::text("joint", &["reusable", "permanent"], "joint"))
+        .takes(Input::text("joint", &["reusable", "permanent"], "joint; left out, both").optional())
         .takes(newtons("F_proof", "proof load").also(&["proof_load"]).optional())
         .gives("share", Unit::One)
         .gives("preload", Unit::Newton)
@@ -303,7 +303,11 @@ fn proof_share(given: &Given) -> Result<Done, Refusal> {
 }
 
 fn target(given: &Given) -> Result<Done, Refusal> {
-    let share = if given.t("joint")? == "reusable" { 0.75 } else { 0.90 };
+    let share = match given.maybe_text("joint") {
+        Some("reusable") => 0.75,
+        Some(_) => 0.90,
+        None => return Ok(Done::list(vec![0.75, 0.90], Unit::One)),
+    };
     let done = Done::of(share, Unit::One);
     Ok(match given.maybe("F_proof") {
         Some(proof) => done.and("preload", share * proof, Unit::Newton),

@@ -102,9 +102,14 @@ pub(super) fn the_class(given: &Given, d: f64) -> Result<Class, Refusal> {
 
 fn area(given: &Given) -> Result<Done, Refusal> {
     let screw = screw(given)?;
-    Ok(Done::of(screw.area(), Unit::SquareMillimetre)
-        .and("nominal", nominal_area(&screw.thread), Unit::SquareMillimetre)
-        .and("diameter", screw.thread.stress_diameter(), Unit::Millimetre))
+    let nominal = nominal_area(&screw.thread);
+    let done = if screw.thread.inch {
+        let inches = |area: f64| area / (25.4 * 25.4);
+        Done::of(inches(screw.area()), Unit::SquareInch).and("nominal", inches(nominal), Unit::SquareInch)
+    } else {
+        Done::of(screw.area(), Unit::SquareMillimetre).and("nominal", nominal, Unit::SquareMillimetre)
+    };
+    Ok(done.and("diameter", screw.thread.stress_diameter(), Unit::Millimetre))
 }
 
 fn diameters(given: &Given) -> Result<Done, Refusal> {

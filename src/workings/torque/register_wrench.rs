@@ -65,6 +65,7 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .gives("loading_time", Unit::Second)
             .gives("months", Unit::Month)
             .gives("cycles", Unit::One)
+            .tells("interval")
             .by("test points 20, 60, 100 %; 18 to 28 degC; 80 % to target in 0.5 to 4 s; 12 months or 5000 cycles, whichever first", ISO),
     );
     list.push(
@@ -170,7 +171,11 @@ fn calibration(given: &Given) -> Result<Done, Refusal> {
         .and_list("room_temperature", vec![18.0, 28.0], Unit::Celsius)
         .and_list("loading_time", vec![0.5, 4.0], Unit::Second)
         .and("months", RECALIBRATE_MONTHS, Unit::Month)
-        .and("cycles", RECALIBRATE_CYCLES, Unit::One))
+        .and("cycles", RECALIBRATE_CYCLES, Unit::One)
+        .and_text(
+            "interval",
+            format!("{RECALIBRATE_MONTHS} months or {RECALIBRATE_CYCLES} cycles, whichever first"),
+        ))
 }
 
 fn band(given: &Given) -> Result<Done, Refusal> {

@@ -33,6 +33,12 @@ pub fn convert(desk: &mut Desk<'_>, act: &Act, words: &Words) {
     done(desk, value, figure.and_then(|figure| figure.basis), into, to_basis(words, figure));
 }
 
+/// Whether the words hold one figure with its unit and one unit more, and so can only be a conversion.
+#[must_use]
+pub fn both(words: &Words) -> bool {
+    matches!((words.figures.as_slice(), words.units.as_slice()), ([Figure { unit: Some(_), .. }], [_]))
+}
+
 fn ask(desk: &mut Desk<'_>, ask: &str) {
     desk.say(Part::Question(Question::Work { ask: ask.to_owned(), missing: "value".to_owned() }));
 }

@@ -65,7 +65,7 @@ fn texts(asking: &Asking, working: &Working, words: &Words, said: &mut Said) {
 /// How well a figure suits an input; none when it cannot be it.
 fn score(working: &Working, found: &Found, words: &Words, figure: &Figure) -> Option<f64> {
     let beside = found.said.iter().map(|phrase| beside(words, figure, phrase)).fold(0.0, f64::max);
-    if found.strict && beside < STRICT {
+    if found.strict && beside < STRICT && !(found.by_unit && figure.unit.is_some()) {
         return None;
     }
     let own = dimension(working, found)?;
@@ -74,7 +74,8 @@ fn score(working: &Working, found: &Found, words: &Words, figure: &Figure) -> Op
         (Some(_), _) => None,
         (None, Unit::One | Unit::Percent) => Some(1.0 + beside),
         (None, _) if beside > 0.0 => Some(0.8 + beside),
-        (None, _) => Some(0.1),
+        // What the card or the job knows is not put aside for a number that nothing marks as another.
+        (None, _) => found.from.is_empty().then_some(0.1),
     }
 }
 

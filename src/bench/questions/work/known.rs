@@ -3,7 +3,9 @@
 use super::words::Words;
 use crate::bench::desk::Desk;
 use crate::bench::settings;
+use crate::event::Kept;
 use crate::quantity::{Limit, Quantity, Unit};
+use crate::rulebase::talk::Asking;
 use crate::rulebase::{Adjuster, AdjusterKind, Part, Spring, Tool, UnitCard};
 use crate::workings::registry::Value;
 use std::collections::BTreeMap;
@@ -206,7 +208,8 @@ impl Known<'_, '_> {
             "preload" => self.preload(card)?,
             _ => return None,
         };
-        Some(FoundAt { value: quantity.into(), place: format!("the {field} counted on this job") })
+        let place = if field == "preload" { "counted on this job" } else { "told on this job" };
+        Some(FoundAt { value: quantity.into(), place: place.to_owned() })
     }
 
     /// Preload as a length: turns as they stand or were found, by the pitch.
@@ -219,6 +222,26 @@ impl Known<'_, '_> {
             _ => None,
         })
     }
+}
+
+/// An answer that the job will know from now on: what a calculation looks for among the readings of the spring. It is
+/// asked for once.
+#[must_use]
+pub fn kept(desk: &Desk<'_>, asking: &Asking, input: &str, value: &Value) -> Option<Kept> {
+    let sought = asking.input(input)?.from.iter().any(|path| path == "job load");
+    let card = desk.card()?;
+    let spring = card.parts.iter().find(|part| !part.springs.is_empty()).filter(|_| sought)?;
+    let load = match value {
+        Value::Quantity(load) => load.in_unit(Unit::Newton).ok()?,
+        _ => return None,
+    };
+    let blank = crate::bench::entries::reading::blank("load");
+    Some(Kept {
+        about: Some(spring.id.clone()),
+        value: Some(load),
+        unit: Some(Unit::Newton.name().to_owned()),
+        ..blank
+    })
 }
 
 /// Whether a wrench's range holds a torque; the ends are left to a wrench that has it in its middle.

@@ -6,12 +6,13 @@ mod instead;
 mod known;
 mod pick;
 mod tell;
+mod with;
 mod words;
 
 use crate::act::{Act, ActName};
 use crate::bench::desk::Desk;
 use crate::bench::{Part, Question, Refusal};
-use crate::event::Pending;
+use crate::event::{Event, Pending};
 use crate::quantity::Unit;
 use crate::rulebase::talk::{Asking, Works};
 use crate::workings::registry::{self, Kind, Refusal as Refused, Value, Worked, Working};
@@ -44,9 +45,28 @@ pub fn work(desk: &mut Desk<'_>, act: &Act) {
             case.go_on(desk, picked.said.values);
         }
         Some(_) => convert::convert(desk, act, &words),
-        None if kind == Some(Kind::Convert) => convert::convert(desk, act, &words),
+        None if kind == Some(Kind::Convert) || convert::both(&words) => convert::convert(desk, act, &words),
         None => desk.say(Part::Unknown { what: "how to work that out".to_owned() }),
     }
+}
+
+/// Whether another tool will do on a hexagon that the question itself names, by its size or by its part; false when it
+/// names none, and the part in hand is meant.
+pub fn swap(desk: &mut Desk<'_>, act: &Act) -> bool {
+    let words = words_of(desk, act);
+    let talk = desk.rules.talk.clone();
+    let asking =
+        talk.works.works.iter().find(|asking| asking.working().is_some_and(|own| own.name == "stand-in"));
+    let Some((asking, working)) = asking.and_then(|asking| Some((asking, asking.working()?))) else {
+        return false;
+    };
+    let said = fill::said(asking, working, &words).values;
+    let about = about(desk, act, &words, asking);
+    if !said.contains_key("tool") || !(said.contains_key("hex") || about.1) {
+        return false;
+    }
+    Case { asking, working, about, rates: Vec::new() }.go_on(desk, said);
+    true
 }
 
 /// The question's words; without them, the figures that hearing took.
@@ -150,6 +170,8 @@ impl Case<'_> {
             } else if let Some(assumed) = &found.assume {
                 rest.places.insert(found.input.clone(), "assumed, common practice".to_owned());
                 given.insert(found.input.clone(), Value::Text(assumed.clone()));
+            } else {
+                rest.lacking.extend(found.lacking.clone());
             }
         }
         (given, rest)
@@ -215,7 +237,9 @@ impl Case<'_> {
     fn unknown(&self, given: &BTreeMap<String, Value>) -> Option<Refused> {
         let input = self.asking.inputs.iter().find_map(|found| {
             let input = self.working.input(&found.input)?;
-            ((found.need || input.required) && !given.contains_key(&found.input)).then_some(input)
+            let beside = found.need_beside.as_ref().is_some_and(|other| given.contains_key(other));
+            let needed = found.need || beside || input.required;
+            (needed && !given.contains_key(&found.input)).then_some(input)
         })?;
         Some(Refused::Missing {
             working: self.working.name.to_owned(),
@@ -299,9 +323,14 @@ pub fn answered(desk: &mut Desk<'_>, act: &Act, pending: &Pending) -> bool {
     let Some(value) = fill::answer(asking, working, missing, &words, act) else { return false };
     let mut said: BTreeMap<String, Value> =
         given.iter().map(|(name, text)| (name.clone(), Value::Text(text.clone()))).collect();
+    let kept = known::kept(desk, asking, missing, &value);
     said.insert(missing.clone(), value);
     let said = read_back(working, said);
-    desk.emit(crate::event::Event::Settled);
+    desk.emit(Event::Settled);
+    if let Some(kept) = kept {
+        desk.emit(Event::Reading(kept));
+    }
+    let from = desk.parts.len();
     let case = Case {
         asking,
         working,
@@ -309,6 +338,7 @@ pub fn answered(desk: &mut Desk<'_>, act: &Act, pending: &Pending) -> bool {
         rates: rates(&said, &Words::default()),
     };
     case.go_on(desk, said);
+    crate::bench::decide::kept(desk, &Act::new(ActName::AskWork), from);
     desk.show_step = false;
     true
 }

@@ -1,6 +1,7 @@
 //! A calculation's answer as data: the figure with its inputs said back for the ear; method, source and what it rests
 //! on for the screen.
 
+use super::with;
 use crate::bench::{Fact, Part};
 use crate::quantity::{PressureBasis, Quantity, figures};
 use crate::rulebase::talk::Asking;
@@ -12,6 +13,8 @@ use std::collections::BTreeMap;
 pub struct Rest {
     /// Place by input.
     pub places: BTreeMap<String, String>,
+    /// What is told of inputs that were nowhere found.
+    pub lacking: Vec<String>,
 }
 
 /// The basis of a pressure in a word.
@@ -27,17 +30,18 @@ pub const fn basis(basis: PressureBasis) -> &'static str {
 #[must_use]
 pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
     let split: Vec<&str> = asking.each.keys().map(String::as_str).collect();
-    let figures: Vec<String> = worked.iter().map(|one| figure(asking, one, &split)).collect();
-    let inputs = worked.first().map(|one| inputs(asking, one, rest, &split)).unwrap_or_default();
+    let told: Vec<Worked> = worked.iter().map(|one| rounded(asking, one)).collect();
+    let figures = told.iter().map(|one| figure(asking, one, &split)).collect();
+    let inputs = told.first().map(|one| with::sentences(asking, one, rest, &split)).unwrap_or_default();
     let cautions: Vec<String> = worked.iter().flat_map(spoken_cautions).take(2).collect();
-    let sentences =
-        [vec![figures.join("; ")], vec![inputs], asking.note.clone().into_iter().collect(), cautions];
+    let notes = rest.lacking.iter().chain(&asking.note).cloned();
+    let sentences = [figures, inputs, notes.clone().collect(), cautions];
     let say: Vec<String> =
         sentences.into_iter().flatten().filter(|text| !text.is_empty()).map(|text| sentence(&text)).collect();
     Part::Fact(Fact::Worked {
         name: asking.ask.replace('-', " "),
         say: say.join(" "),
-        show: worked.iter().flat_map(|one| shown(one, rest)).collect(),
+        show: told.iter().flat_map(|one| shown(one, rest)).chain(notes).collect(),
         worked: worked.to_vec(),
     })
 }
@@ -59,6 +63,17 @@ pub fn converted(value: Quantity, worked: &Worked) -> Part {
     })
 }
 
+/// The answer in the steps of the bench, for ear and screen alike; for other programs it stays exact.
+fn rounded(asking: &Asking, worked: &Worked) -> Worked {
+    let mut told = worked.clone();
+    if let (Answer::Number(value), Some(step)) = (&worked.value, asking.step) {
+        // 0.1 has no exact double, and 79 x 0.1 shows it: a part is divided by what it is a part of.
+        let steps = (value / step).round();
+        told.value = Answer::Number(if step < 1.0 { steps / (1.0 / step).round() } else { steps * step });
+    }
+    told
+}
+
 fn figure(asking: &Asking, worked: &Worked, split: &[&str]) -> String {
     let way = worked.inputs.iter().filter(|told| split.contains(&told.name)).map(|told| match &told.value {
         Answer::Text(text) => format!("same {text}: "),
@@ -77,40 +92,23 @@ fn said(worked: &Worked) -> String {
         Some(quantity) if quantity.unit == crate::quantity::Unit::One => {
             figures::words(crate::quantity::bench_figures(quantity.value))
         }
+        Some(quantity) if quantity.unit == crate::quantity::Unit::Turn => figures::flats(quantity.value),
         _ => worked.say(),
     }
 }
 
-/// The inputs said back: what was given and found, not the usual values.
-fn inputs(asking: &Asking, worked: &Worked, rest: &Rest, split: &[&str]) -> String {
-    let own = worked.inputs.iter().filter(|told| !told.usual && !split.contains(&told.name));
-    // What only its own words give and the card gave goes without saying; it is on the screen.
-    let quiet = |told: &&Told| {
-        let found = rest.places.get(told.name).is_some_and(|place| !place.starts_with("assumed"));
-        asking.with.contains_key(told.name)
-            || found && asking.input(told.name).is_some_and(|found| found.strict)
-    };
-    let place = |told: &Told| asking.inputs.iter().position(|found| found.input == told.name);
-    let mut own: Vec<&Told> = own.filter(|told| !quiet(told)).collect();
-    own.sort_by_key(|told| place(told));
-    let tool = |told: &Told| rest.places.get(told.name).filter(|place| !place.ends_with("card")).cloned();
-    let texts: Vec<String> = own
-        .into_iter()
-        .map(|told| {
-            let from = tool(told).map(|tool| format!(" ({tool})")).unwrap_or_default();
-            format!("{} {}{from}", called(asking, told), say(&told.value, told.unit))
-        })
-        .collect();
-    if texts.is_empty() { String::new() } else { format!("With {}", texts.join(", ")) }
-}
-
-fn called(asking: &Asking, told: &Told) -> String {
+/// What an input is called.
+#[must_use]
+pub fn called(asking: &Asking, told: &Told) -> String {
     let own = asking.input(told.name).and_then(|found| found.called.clone());
     own.unwrap_or_else(|| told.what.split([',', ':']).next().unwrap_or(told.name).to_owned())
 }
 
-fn say(value: &Answer, unit: Option<crate::quantity::Unit>) -> String {
+/// A value for the ear.
+#[must_use]
+pub fn say(value: &Answer, unit: Option<crate::quantity::Unit>) -> String {
     match (value, unit) {
+        (Answer::Number(value), Some(crate::quantity::Unit::Turn)) => figures::flats(*value),
         (
             Answer::Number(value),
             Some(crate::quantity::Unit::One | crate::quantity::Unit::PositionStep) | None,
@@ -202,8 +200,10 @@ pub fn reason(asking: &Asking, working: &Working, refusal: &Refusal) -> String {
                 dimension(found)
             )
         }
-        Refusal::Unreadable { input, reason } => format!("the {}: {reason}", name(input)),
-        Refusal::Impossible { input: Some(input), reason } => format!("the {}: {reason}", name(input)),
+        Refusal::Unreadable { input, reason } | Refusal::Impossible { input: Some(input), reason } => {
+            let name = name(input);
+            if reason.contains(&name) { reason.clone() } else { format!("the {name}: {reason}") }
+        }
         Refusal::Impossible { input: None, reason } => reason.clone(),
         other => other.to_string(),
     }

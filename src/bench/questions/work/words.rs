@@ -129,6 +129,9 @@ impl Words {
         if counts_nothing(self.at(at)) || (self.at(at) == "one" && points(self.at(at.wrapping_sub(1)))) {
             return None;
         }
+        if self.halves(at) {
+            return None;
+        }
         let (tail, head) =
             self.at(at).char_indices().find(|(_, c)| c.is_alphabetic()).map_or((None, None), |(cut, _)| {
                 let (head, tail) = self.at(at).split_at(cut);
@@ -150,8 +153,37 @@ impl Words {
             return None;
         }
         match unit {
-            Some((unit, len)) => Some(self.keep(at, end + skip + len, reading.value, Some(unit), fraction)),
+            Some((unit, len)) => {
+                let unit = self.in_trade(unit, end + skip + len);
+                Some(self.keep(at, end + skip + len, reading.value, Some(unit), fraction))
+            }
             None => Some(self.keep(at, end, reading.value, None, fraction)),
+        }
+    }
+
+    /// "half and half" and "fifty fifty" are ways of sharing and no figures.
+    fn halves(&self, at: usize) -> bool {
+        let within = |pair: &[&str]| {
+            (0..pair.len()).any(|back| at.checked_sub(back).is_some_and(|from| self.stands(from, pair)))
+        };
+        match self.at(at) {
+            "half" => within(&["half", "and", "half"]),
+            "fifty" => within(&["fifty", "fifty"]),
+            _ => false,
+        }
+    }
+
+    /// What a unit means with the word after it: a pound spring is of pounds per inch, and a mil of oil a millilitre
+    /// (common practice, no source).
+    fn in_trade(&self, unit: Unit, end: usize) -> Unit {
+        let spring = self.at(end) == "spring";
+        let mil = end.checked_sub(1).is_some_and(|last| matches!(self.at(last), "mil" | "mils"));
+        match unit {
+            Unit::Pound | Unit::PoundForce if spring => Unit::PoundPerInch,
+            Unit::Newton if spring => Unit::NewtonPerMillimetre,
+            Unit::Kilogram | Unit::KilogramForce if spring => Unit::KilogramPerMillimetre,
+            Unit::Millimetre if mil && self.stands(end, &["of", "oil"]) => Unit::Millilitre,
+            unit => unit,
         }
     }
 
