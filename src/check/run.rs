@@ -91,9 +91,22 @@ fn work(pack: &Pack, piece: &Piece<'_>, bound: usize) -> (Vec<Found>, Walked) {
 }
 
 fn on_pack(pack: &Pack, sink: &mut Sink<'_>) {
-    let ear = (!pack.talk.rules.is_empty()).then(|| Ear::new(pack));
+    let ear = (!pack.talk.rules.is_empty()).then(|| ear(pack));
     let subject = OnPack { pack, ear: ear.as_ref() };
     each(sink, |look, sink| if let Look::Pack(look) = look { look(&subject, sink) });
+}
+
+/// Units whose names the ear of a check knows: its example lines use no others, and each costs it memory.
+const UNITS_HEARD: usize = 12;
+
+fn ear(pack: &Pack) -> Ear {
+    if pack.units.len() <= UNITS_HEARD {
+        return Ear::new(pack);
+    }
+    let mut few = pack.clone();
+    few.units = pack.units.iter().take(UNITS_HEARD).map(|(id, card)| (id.clone(), card.clone())).collect();
+    few.procedures.retain(|(_, unit), _| few.units.contains_key(unit));
+    Ear::new(&few)
 }
 
 /// Goes through all findings, the sink taking each in turn.

@@ -18,7 +18,7 @@ use crate::rulebase::{ReadBack, Step};
 use std::collections::{BTreeMap, BTreeSet, HashSet, VecDeque};
 
 /// Decisions for each step of a procedure, beside those for its steps: what the shortest needs.
-const LEAST: usize = 100;
+const LEAST: usize = 40;
 
 /// The walk of one procedure.
 pub struct Explore<'a, 'b, 'c> {
