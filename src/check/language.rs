@@ -22,13 +22,16 @@ work wrap write zero";
 
 /// Words that no instruction begins with.
 const NO_BEGINNING: [&str; 24] = [
-    "the", "a", "an", "you", "it", "this", "that", "these", "those", "please", "there", "we", "should", "must", "now", "your", "its",
-    "always", "never", "not", "do", "be", "they", "then",
+    "the", "a", "an", "you", "it", "this", "that", "these", "those", "please", "there", "we", "should",
+    "must", "now", "your", "its", "always", "never", "not", "do", "be", "they", "then",
 ];
 
 /// The words of a text; a figure with its unit sign counts as it is written.
 pub fn words(text: &str) -> Vec<&str> {
-    text.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphanumeric())).filter(|word| !word.is_empty()).collect()
+    text.split_whitespace()
+        .map(|word| word.trim_matches(|c: char| !c.is_alphanumeric()))
+        .filter(|word| !word.is_empty())
+        .collect()
 }
 
 fn lower(text: &str) -> Vec<String> {
@@ -51,14 +54,19 @@ pub fn second_instruction(text: &str) -> Option<String> {
         Some("and") => !matches!(all.get(at + 1).map(String::as_str), Some("then")),
         _ => false,
     };
-    let found = (1..all.len()).find(|at| joint(*at) && all.get(at + 1).is_some_and(|next| is_verb(next) && !is_noun_here(&all, at + 1)));
+    let found = (1..all.len()).find(|at| {
+        joint(*at) && all.get(at + 1).is_some_and(|next| is_verb(next) && !is_noun_here(&all, at + 1))
+    });
     found.and_then(|at| all.get(at + 1).cloned())
 }
 
 /// "and oil between them", "and seat faces": what stands before a preposition or at the end is a thing.
 fn is_noun_here(all: &[String], at: usize) -> bool {
     all.get(at + 1).is_none_or(|next| {
-        matches!(next.as_str(), "between" | "is" | "are" | "stands" | "stays" | "of" | "meet" | "line" | "faces")
+        matches!(
+            next.as_str(),
+            "between" | "is" | "are" | "stands" | "stays" | "of" | "meet" | "line" | "faces"
+        )
     })
 }
 
@@ -69,26 +77,36 @@ pub fn is_instruction(text: &str) -> bool {
     if matches!(first.as_str(), "if" | "when" | "while" | "with" | "before" | "after" | "until" | "once") {
         return true;
     }
-    !NO_BEGINNING.contains(&first.as_str()) && !(first.ends_with("ing") && first.len() > 5 && !is_verb(first))
+    let gerund = first.ends_with("ing") && first.len() > 5 && !is_verb(first);
+    !gerund && !NO_BEGINNING.contains(&first.as_str())
 }
 
 /// The word of a condition that stands behind what to do.
 pub fn late_condition(text: &str) -> Option<&'static str> {
     let all = lower(text);
     // "See if it turns" asks; it is no condition.
-    let asks = matches!(all.first().map(String::as_str), Some("see" | "say" | "ask" | "check" | "find" | "tell"));
+    let asks =
+        matches!(all.first().map(String::as_str), Some("see" | "say" | "ask" | "check" | "find" | "tell"));
     let rest = all.get(if asks { 2 } else { 1 }..).unwrap_or_default();
-    ["if", "unless", "when", "whenever", "provided"].into_iter().find(|word| rest.iter().any(|other| other == word))
+    ["if", "unless", "when", "whenever", "provided"]
+        .into_iter()
+        .find(|word| rest.iter().any(|other| other == word))
 }
 
 /// A contraction.
 pub fn contraction(text: &str) -> Option<String> {
     let plain = text.replace('\u{2019}', "'");
-    let found = plain.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphanumeric() && c != '\'')).find(|word| {
-        let word = word.to_lowercase();
-        let ends = ["n't", "'ll", "'re", "'ve", "'m", "'d"].iter().any(|end| word.ends_with(end));
-        ends || matches!(word.as_str(), "it's" | "that's" | "there's" | "what's" | "here's" | "let's" | "he's" | "she's" | "who's")
-    });
+    let found = plain
+        .split_whitespace()
+        .map(|word| word.trim_matches(|c: char| !c.is_alphanumeric() && c != '\''))
+        .find(|word| {
+            let word = word.to_lowercase();
+            let ends = ["n't", "'ll", "'re", "'ve", "'m", "'d"].iter().any(|end| word.ends_with(end));
+            ends || matches!(
+                word.as_str(),
+                "it's" | "that's" | "there's" | "what's" | "here's" | "let's" | "he's" | "she's" | "who's"
+            )
+        });
     found.map(str::to_owned)
 }
 
@@ -100,14 +118,18 @@ pub fn has_word(text: &str, known: &[&str]) -> bool {
 
 /// Every number with the words behind it.
 fn numbers(text: &str) -> Vec<(f64, Vec<String>)> {
-    let all: Vec<String> = text.split_whitespace().map(|word| word.trim_matches([',', ';', '(', ')', '"', ':', '?']).to_lowercase()).collect();
+    let all: Vec<String> = text
+        .split_whitespace()
+        .map(|word| word.trim_matches([',', ';', '(', ')', '"', ':', '?']).to_lowercase())
+        .collect();
     let plain: Vec<&str> = all.iter().map(|word| word.trim_end_matches('.')).collect();
     let (mut out, mut at) = (Vec::new(), 0);
     while let Some(rest) = plain.get(at..).filter(|rest| !rest.is_empty()) {
         match read_number(rest).into_iter().next().filter(|found| found.len > 0 && starts_number(rest)) {
             Some(found) => {
                 at += found.len;
-                let behind = plain.get(at..).unwrap_or_default().iter().take(2).map(|word| (*word).to_owned());
+                let behind =
+                    plain.get(at..).unwrap_or_default().iter().take(2).map(|word| (*word).to_owned());
                 out.push((found.value, behind.collect()));
             }
             None => at += 1,
@@ -118,8 +140,22 @@ fn numbers(text: &str) -> Vec<(f64, Vec<String>)> {
 
 /// "a" and "about" may begin a spoken number; alone they are none.
 fn starts_number(rest: &[&str]) -> bool {
-    !matches!(rest.first(), Some(&("a" | "an" | "about" | "one" | "point" | "o" | "oh" | "nearly" | "around" | "almost" | "roughly")))
-        || rest.first() == Some(&"one")
+    !matches!(
+        rest.first(),
+        Some(
+            &("a"
+                | "an"
+                | "about"
+                | "one"
+                | "point"
+                | "o"
+                | "oh"
+                | "nearly"
+                | "around"
+                | "almost"
+                | "roughly")
+        )
+    ) || rest.first() == Some(&"one")
 }
 
 /// The numbers of a text.
@@ -158,7 +194,8 @@ pub fn threads_in(text: &str) -> Vec<f64> {
 /// The adjusters and parts of a card that a text names by one of their spoken names, the longest name first.
 pub fn names_in<'a>(card: &'a UnitCard, text: &str) -> BTreeSet<&'a str> {
     let mut text = format!(" {} ", lower(text).join(" "));
-    let mut all: Vec<(String, &str)> = things(card).map(|(id, name, _)| (lower(name).join(" "), id)).collect();
+    let mut all: Vec<(String, &str)> =
+        things(card).map(|(id, name, _)| (lower(name).join(" "), id)).collect();
     all.sort_by_key(|(name, _)| std::cmp::Reverse(name.len()));
     let mut found = BTreeSet::new();
     for (name, id) in all {
@@ -195,7 +232,8 @@ pub fn alias<'a>(text: &str, called: &'a [String]) -> Option<(&'a str, &'a str)>
     let has = |name: &str| text.contains(&format!(" {} ", lower(name).join(" ")));
     let name = lower(first).join(" ");
     // A name that is part of the first one is the first one cut short.
-    let other = others.iter().find(|other| has(other) && !has(first) && !name.contains(&lower(other).join(" ")));
+    let other =
+        others.iter().find(|other| has(other) && !has(first) && !name.contains(&lower(other).join(" ")));
     other.map(|other| (other.as_str(), first.as_str()))
 }
 

@@ -14,4 +14,4 @@ mod walk;
 pub use finding::{Finding, Look};
 pub use findings::FINDINGS;
 pub use report::{Found, Report, Walked};
-pub use run::{check, finding};
+pub use run::{check, check_within, finding};

@@ -27,7 +27,13 @@ pub fn finding(name: &str) -> Option<&'static Finding> {
 
 /// Checks a pack.
 pub fn check(pack: &Pack) -> Report {
-    let mut report = in_parallel(pack);
+    let steps: usize = pack.procedures.values().map(|procedure| procedure.all_steps().len()).sum();
+    check_within(pack, (IN_ALL / steps.max(1)).clamp(EVEN_THEN, EACH))
+}
+
+/// The same, with at most so many decisions of the bench for each step that is walked.
+pub fn check_within(pack: &Pack, each: usize) -> Report {
+    let mut report = in_parallel(pack, each);
     report.found.sort_by(|a, b| a.key().cmp(&b.key()));
     report.found.dedup_by(|a, b| a.key() == b.key());
     report
@@ -40,13 +46,12 @@ enum Piece<'a> {
     Procedure(&'a Procedure, &'a UnitCard),
 }
 
-fn in_parallel(pack: &Pack) -> Report {
+fn in_parallel(pack: &Pack, bound: usize) -> Report {
     let cards = pack.units.values().map(|card| Piece::Card(card));
-    let procedures = pack.procedures.values().filter_map(|one| Some(Piece::Procedure(one, pack.units.get(&one.unit)?)));
+    let procedures =
+        pack.procedures.values().filter_map(|one| Some(Piece::Procedure(one, pack.units.get(&one.unit)?)));
     let pieces: Vec<Piece<'_>> = std::iter::once(Piece::Pack).chain(cards).chain(procedures).collect();
     let next = AtomicUsize::new(0);
-    let steps: usize = pack.procedures.values().map(|procedure| procedure.all_steps().len()).sum();
-    let bound = (IN_ALL / steps.max(1)).clamp(EVEN_THEN, EACH);
     let worker = || {
         let mut own = Report::default();
         while let Some(piece) = pieces.get(next.fetch_add(1, Ordering::Relaxed)) {
@@ -77,13 +82,21 @@ fn work(pack: &Pack, piece: &Piece<'_>, bound: usize) -> (Vec<Found>, Walked) {
         }
         Piece::Card(card) => {
             let subject = OnCard { pack, card };
-            each(&mut sink, |look, sink| if let Look::Card(look) = look { look(&subject, sink) });
+            each(&mut sink, |look, sink| {
+                if let Look::Card(look) = look {
+                    look(&subject, sink)
+                }
+            });
             Walked::default()
         }
         Piece::Procedure(procedure, card) => {
             let steps = procedure.all_steps();
             let subject = OnProcedure { pack, card, procedure, steps: &steps };
-            each(&mut sink, |look, sink| if let Look::Procedure(look) = look { look(&subject, sink) });
+            each(&mut sink, |look, sink| {
+                if let Look::Procedure(look) = look {
+                    look(&subject, sink)
+                }
+            });
             walk::walk(&subject, bound, &mut sink)
         }
     };
@@ -93,7 +106,11 @@ fn work(pack: &Pack, piece: &Piece<'_>, bound: usize) -> (Vec<Found>, Walked) {
 fn on_pack(pack: &Pack, sink: &mut Sink<'_>) {
     let ear = (!pack.talk.rules.is_empty()).then(|| ear(pack));
     let subject = OnPack { pack, ear: ear.as_ref() };
-    each(sink, |look, sink| if let Look::Pack(look) = look { look(&subject, sink) });
+    each(sink, |look, sink| {
+        if let Look::Pack(look) = look {
+            look(&subject, sink)
+        }
+    });
 }
 
 /// Units whose names the ear of a check knows: its example lines use no others, and each costs it memory.

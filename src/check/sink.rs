@@ -1,7 +1,7 @@
 //! Where findings are put as they are raised.
 
-use super::report::Found;
 use super::finding::Finding;
+use super::report::Found;
 use crate::rulebase::{Pack, Step};
 use crate::source::yaml::{self, Node};
 use crate::source::{Level, Place, Problem};
@@ -48,13 +48,8 @@ impl<'a> Sink<'a> {
     }
 
     fn raise_at(&mut self, level: Level, place: Place, found: impl Into<String>, expected: Option<String>) {
-        let problem = Problem {
-            place,
-            level,
-            found: found.into(),
-            expected,
-            mend: Some(self.finding.mend.to_owned()),
-        };
+        let problem =
+            Problem { place, level, found: found.into(), expected, mend: Some(self.finding.mend.to_owned()) };
         self.found.push(Found { finding: self.finding, problem });
     }
 
@@ -67,7 +62,10 @@ impl<'a> Sink<'a> {
     /// The place of a field of a step; the step's own where it is not written.
     pub fn of_step(&mut self, step: &Step, field: &str) -> Place {
         let file = Arc::clone(&step.at.file);
-        let found = self.tree(&file).and_then(|tree| entry(tree, (step.at.line, step.at.column))).and_then(|map| map.get(field));
+        let found = self
+            .tree(&file)
+            .and_then(|tree| entry(tree, (step.at.line, step.at.column)))
+            .and_then(|map| map.get(field));
         found.map_or_else(|| step.at.clone(), |node| node.span.place(&file))
     }
 

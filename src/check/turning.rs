@@ -1,7 +1,7 @@
 //! What is turned and what it carries; and made-up views that expressions are tried on.
 
-use crate::quantity::Unit;
 use crate::quantity::Quantity;
+use crate::quantity::Unit;
 use crate::rulebase::script::{AdjusterView, Expression, PartView, View};
 use crate::rulebase::{Pack, Part};
 use crate::workings::thread::Thread;
@@ -45,7 +45,9 @@ pub fn carry(part: &Part) -> Option<Carry> {
     let d = thread.d;
     let screw = Screw { thread: thread.clone(), bore };
     let arm = arm(&thread, FRICTION, FRICTION, bearing) / 1000.0;
-    let at = |name: &str, share: f64| Some(screw.assembly_preload(FRICTION, class(name, d)?.yielding, share) * arm);
+    let at = |name: &str, share: f64| {
+        Some(screw.assembly_preload(FRICTION, class(name, d)?.yielding, share) * arm)
+    };
     let usual = at("8.8", 0.9)?;
     let most = stated(part, thread, bore, bearing).or_else(|| at("12.9", 1.0))?;
     Some(Carry { most, usual, d }).filter(|carry| carry.most.is_finite() && carry.usual > 0.0)

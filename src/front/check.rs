@@ -55,8 +55,10 @@ fn not_loaded(problems: &[crate::source::Problem]) -> Result<u8, Fault> {
 }
 
 fn whole(report: &Report) -> serde_json::Value {
-    let counts: BTreeMap<&str, usize> =
-        [Level::Wrong, Level::Doubtful, Level::Style].into_iter().map(|level| (level.word(), report.count(level))).collect();
+    let counts: BTreeMap<&str, usize> = [Level::Wrong, Level::Doubtful, Level::Style]
+        .into_iter()
+        .map(|level| (level.word(), report.count(level)))
+        .collect();
     json!({"loads": true, "found": report.found, "counts": counts, "walked": report.walked})
 }
 
@@ -65,7 +67,9 @@ pub fn drawn(pack: &Pack, report: &Report, colour: bool) -> String {
     let mut parts: Vec<String> = report
         .found
         .iter()
-        .map(|found| render(&found.named(), pack.files().get(&*found.problem.place.file).map(String::as_str), colour))
+        .map(|found| {
+            render(&found.named(), pack.files().get(&*found.problem.place.file).map(String::as_str), colour)
+        })
         .collect();
     let count = |level: Level| format!("{} {}", report.count(level), level.word());
     let walked = &report.walked;
@@ -97,7 +101,11 @@ fn explain(cli: &Cli, name: &str) -> Result<u8, Fault> {
     let mut out = Out::new();
     if name.is_empty() {
         for one in FINDINGS {
-            if cli.place.json { out.json(&as_json(one))? } else { out.line(&format!("{:36} {:9} {}", one.name, one.level.word(), one.what))? }
+            if cli.place.json {
+                out.json(&as_json(one))?
+            } else {
+                out.line(&format!("{:36} {:9} {}", one.name, one.level.word(), one.what))?
+            }
         }
         return Ok(0);
     }
@@ -108,7 +116,11 @@ fn explain(cli: &Cli, name: &str) -> Result<u8, Fault> {
         };
         return Err(Fault::call(format!("there is no finding `{name}`"), mend));
     };
-    if cli.place.json { out.json(&as_json(one))? } else { out.text(&explained(one))? }
+    if cli.place.json {
+        out.json(&as_json(one))?
+    } else {
+        out.text(&explained(one))?
+    }
     Ok(0)
 }
 

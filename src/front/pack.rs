@@ -14,7 +14,9 @@ pub fn run(cli: &Cli, command: &PackCommand) -> Result<u8, Fault> {
         PackCommand::Copy { folder } => copy(cli, folder),
         PackCommand::Schema { file } => schema(file.as_deref()),
         PackCommand::New { what: NewCommand::Unit { name } } => pack_new::unit(cli, name),
-        PackCommand::New { what: NewCommand::Procedure { name, unit } } => pack_new::procedure(cli, name, unit.as_deref()),
+        PackCommand::New { what: NewCommand::Procedure { name, unit } } => {
+            pack_new::procedure(cli, name, unit.as_deref())
+        }
         PackCommand::Show { name } => show(cli, &name.join(" ")),
     }
 }
@@ -23,10 +25,14 @@ fn copy(cli: &Cli, folder: &Path) -> Result<u8, Fault> {
     let pack = open::rules(cli)?;
     let name = plain(&folder.display().to_string());
     if std::fs::read_dir(folder).is_ok_and(|mut there| there.next().is_some()) {
-        return Err(Fault::call(format!("`{name}` holds something already"), "name a new folder; nothing is overwritten"));
+        return Err(Fault::call(
+            format!("`{name}` holds something already"),
+            "name a new folder; nothing is overwritten",
+        ));
     }
-    pack.write_to(folder)
-        .map_err(|error| Fault::disk(format!("`{name}` cannot be written: {error}"), "give leave to write there"))?;
+    pack.write_to(folder).map_err(|error| {
+        Fault::disk(format!("`{name}` cannot be written: {error}"), "give leave to write there")
+    })?;
     Out::new().line(&format!("The rules are in {name}. Use them with: sparehand --rules {name}"))?;
     Ok(0)
 }
@@ -46,7 +52,8 @@ fn show(cli: &Cli, name: &str) -> Result<u8, Fault> {
     let pack = open::rules(cli)?;
     let pages = pack_show::pages(&pack, name);
     if pages.is_empty() {
-        let known = pack.units.keys().map(String::as_str).chain(pack.procedures.keys().map(|(id, _)| id.as_str()));
+        let known =
+            pack.units.keys().map(String::as_str).chain(pack.procedures.keys().map(|(id, _)| id.as_str()));
         let mend = match nearest(name, known) {
             Some(near) => format!("did you mean `{near}`?"),
             None => "name a unit or a procedure of the pack".to_owned(),

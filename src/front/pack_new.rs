@@ -9,7 +9,8 @@ use std::path::{Path, PathBuf};
 const UNIT: &str = include_str!("templates/unit.yaml");
 const PROCEDURE: &str = include_str!("templates/procedure.yaml");
 /// Steps that make the unit safe are never skipped; the proof stands before whatever it makes safe.
-const SAFE: &str = "  # Steps that make the unit safe are never skipped. The proof stands before whatever it makes safe.
+const SAFE: &str =
+    "  # Steps that make the unit safe are never skipped. The proof stands before whatever it makes safe.
   make-safe:
     makes safe: yes
     steps:
@@ -75,7 +76,9 @@ pub fn procedure(cli: &Cli, name: &str, unit: Option<&str>) -> Result<u8, Fault>
 /// The proof that a spring is loose, where the unit has one.
 fn safe(card: &UnitCard) -> String {
     let spring = card.parts.iter().find(|part| !part.springs.is_empty());
-    spring.map_or_else(String::new, |spring| SAFE.replace("SPRING", &spring.id).replace("CALLED", spring.name()))
+    spring.map_or_else(String::new, |spring| {
+        SAFE.replace("SPRING", &spring.id).replace("CALLED", spring.name())
+    })
 }
 
 /// Every adjuster counted as it was found, a clicker to both its stops.
@@ -93,10 +96,16 @@ fn counts(card: &UnitCard) -> String {
                 )
             }
             AdjusterKind::Ring { .. } => {
-                writeln!(out, "    - count: {id}\n      as: found\n      say: Read the number on the {name} at its line.")
+                writeln!(
+                    out,
+                    "    - count: {id}\n      as: found\n      say: Read the number on the {name} at its line."
+                )
             }
             AdjusterKind::Screw { .. } => {
-                writeln!(out, "    - count: {id}\n      as: found\n      say: Count the turns as you back the {name} off until it is free.")
+                writeln!(
+                    out,
+                    "    - count: {id}\n      as: found\n      say: Count the turns as you back the {name} off until it is free."
+                )
             }
             AdjusterKind::Charge { .. } => Ok(()),
         };
@@ -120,7 +129,10 @@ fn restores(card: &UnitCard) -> String {
                 )
             }
             AdjusterKind::Screw { .. } => {
-                writeln!(out, "    - zero: {id}\n      say: Turn the {name} until it just touches.\n    - set: {id}")
+                writeln!(
+                    out,
+                    "    - zero: {id}\n      say: Turn the {name} until it just touches.\n    - set: {id}"
+                )
             }
             AdjusterKind::Ring { .. } | AdjusterKind::Charge { .. } => Ok(()),
         };
@@ -129,11 +141,15 @@ fn restores(card: &UnitCard) -> String {
 }
 
 fn id(name: &str) -> Result<(), Fault> {
-    let good = !name.is_empty() && name.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
+    let good =
+        !name.is_empty() && name.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
     if good && !name.starts_with('-') {
         return Ok(());
     }
-    Err(Fault::call(format!("`{}` is no id", plain(name)), "use small letters, digits and `-`, such as `birch-44`"))
+    Err(Fault::call(
+        format!("`{}` is no id", plain(name)),
+        "use small letters, digits and `-`, such as `birch-44`",
+    ))
 }
 
 fn folder(cli: &Cli) -> PathBuf {
@@ -155,9 +171,14 @@ fn write(folder: &Path, path: &str, text: &str) -> Result<(), Fault> {
     let to = folder.join(path);
     let name = plain(&to.display().to_string());
     if to.exists() {
-        return Err(Fault::call(format!("`{name}` is there already"), "choose another name; nothing is overwritten"));
+        return Err(Fault::call(
+            format!("`{name}` is there already"),
+            "choose another name; nothing is overwritten",
+        ));
     }
-    let failed = |error: std::io::Error| Fault::disk(format!("`{name}` cannot be written: {error}"), "give leave to write there");
+    let failed = |error: std::io::Error| {
+        Fault::disk(format!("`{name}` cannot be written: {error}"), "give leave to write there")
+    };
     if let Some(parent) = to.parent() {
         std::fs::create_dir_all(parent).map_err(failed)?;
     }

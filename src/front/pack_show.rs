@@ -55,7 +55,10 @@ fn conditions(procedure: &Procedure, card: &UnitCard) -> Vec<String> {
     safe.filter(|step| step.deed == Deed::Prove || step.question.is_some())
         .map(|step| {
             let name = step.about.as_deref().map_or("unit", |id| card.name_of(id));
-            format!("The {name} is proved safe: {}", step.question.clone().unwrap_or_else(|| sentence(card, step)))
+            format!(
+                "The {name} is proved safe: {}",
+                step.question.clone().unwrap_or_else(|| sentence(card, step))
+            )
         })
         .collect()
 }
@@ -81,7 +84,8 @@ fn once(items: impl Iterator<Item = String>) -> Vec<String> {
 fn tools(card: &UnitCard, step: &Step) -> Vec<String> {
     let Some(id) = step.about.as_deref() else { return step.tool.clone().into_iter().collect() };
     let own = step.tool.clone().or_else(|| card.handling(id, step.deed)?.tool.clone());
-    let turned = matches!(step.deed, Deed::Loosen | Deed::Tighten | Deed::Remove).then(|| card.part(id)).flatten();
+    let turned =
+        matches!(step.deed, Deed::Loosen | Deed::Tighten | Deed::Remove).then(|| card.part(id)).flatten();
     let mut all: Vec<String> = own.or_else(|| turned.and_then(size)).into_iter().collect();
     if step.deed == Deed::Tighten
         && let Some(torque) = turned.and_then(|part| part.torque)
@@ -100,7 +104,9 @@ fn size(part: &Part) -> Option<String> {
 fn supply(card: &UnitCard, step: &Step) -> Option<String> {
     let part = card.part(step.about.as_deref()?)?;
     match step.deed {
-        Deed::Threadlock => part.locker.as_ref().map(|locker| format!("threadlocker, {} strength", locker.grade)),
+        Deed::Threadlock => {
+            part.locker.as_ref().map(|locker| format!("threadlocker, {} strength", locker.grade))
+        }
         Deed::Fill => Some(part.what.clone().unwrap_or_else(|| part.name().to_owned())),
         Deed::Charge => Some("dry nitrogen".to_owned()),
         _ => None,
@@ -116,7 +122,12 @@ fn spare(card: &UnitCard, step: &Step) -> Option<String> {
 fn line(out: &mut String, pack: &Pack, card: &UnitCard, step: &Step, number: &str, deep: usize) {
     let pad = "   ".repeat(deep);
     for caution in step.before.iter().filter_map(|id| pack.caution(id)) {
-        let _ = writeln!(out, "{pad}   > **{}**: {}.", capital(caution.signal.word()), caution.brief.trim_end_matches('.'));
+        let _ = writeln!(
+            out,
+            "{pad}   > **{}**: {}.",
+            capital(caution.signal.word()),
+            caution.brief.trim_end_matches('.')
+        );
     }
     let _ = writeln!(out, "{pad}{number} {}{}", sentence(card, step), details(card, step));
     if let Some(guard) = &step.when {
@@ -135,27 +146,51 @@ fn line(out: &mut String, pack: &Pack, card: &UnitCard, step: &Step, number: &st
 
 fn details(card: &UnitCard, step: &Step) -> String {
     let part = step.about.as_deref().and_then(|id| card.part(id));
-    let torque = part.filter(|_| step.deed == Deed::Tighten).and_then(|part| part.torque.map(|torque| torque.show()).or_else(|| part.nip.clone()));
-    let limit = step.read.as_ref().filter(|_| step.deed != Deed::Tighten).and_then(|read| read.limit).map(|limit| limit.show());
+    let torque = part
+        .filter(|_| step.deed == Deed::Tighten)
+        .and_then(|part| part.torque.map(|torque| torque.show()).or_else(|| part.nip.clone()));
+    let limit = step
+        .read
+        .as_ref()
+        .filter(|_| step.deed != Deed::Tighten)
+        .and_then(|read| read.limit)
+        .map(|limit| limit.show());
     let question = step.question.clone();
-    let all: Vec<String> = tools(card, step).into_iter().take(1).chain(torque).chain(limit).chain(step.amount.clone()).collect();
+    let all: Vec<String> =
+        tools(card, step).into_iter().take(1).chain(torque).chain(limit).chain(step.amount.clone()).collect();
     let all = if all.is_empty() { String::new() } else { format!(" ({})", all.join("; ")) };
     question.map_or_else(|| all.clone(), |question| format!("{all} *{question}*"))
 }
 
 fn sentence(card: &UnitCard, step: &Step) -> String {
-    let object = step.about.as_deref().map(|id| format!("the {}", card.name_of(id))).or_else(|| step.object.clone());
-    step.text.clone().unwrap_or_else(|| format!("{} {}.", capital(step.deed.as_str()), object.unwrap_or_default()))
+    let object =
+        step.about.as_deref().map(|id| format!("the {}", card.name_of(id))).or_else(|| step.object.clone());
+    step.text
+        .clone()
+        .unwrap_or_else(|| format!("{} {}.", capital(step.deed.as_str()), object.unwrap_or_default()))
 }
 
 /// A card's page.
 pub fn unit(card: &UnitCard) -> String {
     let mut out = format!("# {}\n\n{}.\n\n", capital(card.name()), card.what.trim_end_matches('.'));
-    section(&mut out, "Sizes", card.sizes.iter().map(|(name, size)| format!("{}: {}", name.replace('-', " "), size.show())).collect());
+    section(
+        &mut out,
+        "Sizes",
+        card.sizes
+            .iter()
+            .map(|(name, size)| format!("{}: {}", name.replace('-', " "), size.show()))
+            .collect(),
+    );
     out += "### Adjusters\n\n| name | what | seen | source |\n|---|---|---|---|\n";
     for one in &card.adjusters {
         let source = one.source.as_ref().or(card.source.as_ref()).map_or("", String::as_str);
-        let _ = writeln!(out, "| {} | {} | {} | {source} |", one.name(), kind(&one.kind), card.seen_from(&one.id).unwrap_or(""));
+        let _ = writeln!(
+            out,
+            "| {} | {} | {} | {source} |",
+            one.name(),
+            kind(&one.kind),
+            card.seen_from(&one.id).unwrap_or("")
+        );
     }
     out += "\n### Parts\n\n| name | thread | tool | torque | threadlocker | hold | source |\n|---|---|---|---|---|---|---|\n";
     for part in &card.parts {
@@ -164,7 +199,12 @@ pub fn unit(card: &UnitCard) -> String {
         let locker = part.locker.as_ref().map_or("", |locker| locker.grade.as_str());
         let source = part.source.as_ref().or(card.source.as_ref()).map_or("", String::as_str);
         let hold = part.hold.as_deref().unwrap_or("");
-        let _ = writeln!(out, "| {} | {thread} | {} | {torque} | {locker} | {hold} | {source} |", part.name(), size(part).unwrap_or_default());
+        let _ = writeln!(
+            out,
+            "| {} | {thread} | {} | {torque} | {locker} | {hold} | {source} |",
+            part.name(),
+            size(part).unwrap_or_default()
+        );
     }
     out
 }

@@ -51,7 +51,10 @@ fn each_finding_is_shown_by_its_pack_and_not_by_the_one_like_it() {
 fn every_folder_belongs_to_a_finding() {
     for entry in fs::read_dir(folder()).unwrap() {
         let name = entry.unwrap().file_name().to_string_lossy().into_owned();
-        assert!(name == "base" || FINDINGS.iter().any(|one| one.slug() == name), "{name} belongs to no finding");
+        assert!(
+            name == "base" || FINDINGS.iter().any(|one| one.slug() == name),
+            "{name} belongs to no finding"
+        );
     }
 }
 
@@ -60,7 +63,11 @@ fn every_heading_is_filled_in() {
     for one in FINDINGS {
         let headings = [one.name, one.what, one.why, one.example, one.mend];
         assert!(headings.iter().all(|text| text.trim().len() > 3), "{} has an empty heading", one.name);
-        assert!(one.what.ends_with('.') && one.why.ends_with('.'), "{}: a sentence ends in a full stop", one.name);
+        assert!(
+            one.what.ends_with('.') && one.why.ends_with('.'),
+            "{}: a sentence ends in a full stop",
+            one.name
+        );
         let same = FINDINGS.iter().filter(|other| other.name == one.name).count();
         assert_eq!(same, 1, "{} is declared twice", one.name);
         assert!(explained(one).contains("## How to mend it"));
@@ -70,7 +77,11 @@ fn every_heading_is_filled_in() {
 #[test]
 fn the_packs_that_are_built_in_and_made_from_have_nothing_wrong() {
     let base = check(&Pack::load(&folder().join("base")).unwrap());
-    assert!(base.found.is_empty(), "{:?}", base.found.iter().map(|found| found.named().to_string()).collect::<Vec<_>>());
+    assert!(
+        base.found.is_empty(),
+        "{:?}",
+        base.found.iter().map(|found| found.named().to_string()).collect::<Vec<_>>()
+    );
     let own = check(&Pack::built_in().unwrap());
     let wrong: Vec<String> = own
         .found

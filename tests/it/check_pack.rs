@@ -35,9 +35,15 @@ fn what_is_begun_checks_clean_apart_from_what_it_marks() {
 fn nothing_is_overwritten_and_odd_names_are_refused() {
     let folder = begun();
     let rules = folder.path().join("mine").display().to_string();
-    sparehand(&["pack", "new", "unit", "oak-20", "--rules", &rules]).run().code(2).complains("is there already");
+    sparehand(&["pack", "new", "unit", "oak-20", "--rules", &rules])
+        .run()
+        .code(2)
+        .complains("is there already");
     sparehand(&["pack", "new", "unit", "../oak", "--rules", &rules]).run().code(2).complains("is no id");
-    sparehand(&["pack", "new", "procedure", "strip", "--unit", "elm", "--rules", &rules]).run().code(2).complains("no unit `elm`");
+    sparehand(&["pack", "new", "procedure", "strip", "--unit", "elm", "--rules", &rules])
+        .run()
+        .code(2)
+        .complains("no unit `elm`");
 }
 
 #[test]
@@ -46,11 +52,21 @@ fn a_procedure_is_shown_in_the_order_of_a_procedural_data_module() {
     // main procedure, closing requirements. Headings from memory of the specification.
     let pack = Pack::built_in().unwrap();
     let page = pages(&pack, "re-spring birch-44").remove(0);
-    let order = ["Conditions", "Support equipment", "Supplies", "Spares", "Safety", "Main procedure", "Requirements after the job"];
-    let places: Vec<usize> = order.iter().map(|heading| page.find(&format!("# {heading}\n")).expect(heading)).collect();
+    let order = [
+        "Conditions",
+        "Support equipment",
+        "Supplies",
+        "Spares",
+        "Safety",
+        "Main procedure",
+        "Requirements after the job",
+    ];
+    let places: Vec<usize> =
+        order.iter().map(|heading| page.find(&format!("# {heading}\n")).expect(heading)).collect();
     assert!(places.is_sorted(), "{places:?}");
     assert!(page.contains("32 N.m") && page.contains("21 mm"), "figures are missing");
-    let none = Pack::load(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/findings/base")).unwrap();
+    let none =
+        Pack::load(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/findings/base")).unwrap();
     let page = pages(&none, "recharge").remove(0);
     assert!(page.contains("### Spares\n\nNone.\n"), "{page}");
     assert_eq!(pages(&pack, "birch-44").len(), 1);
@@ -60,7 +76,13 @@ fn a_procedure_is_shown_in_the_order_of_a_procedural_data_module() {
 fn the_schema_knows_every_field_that_the_reader_knows() {
     let whole = schema(None).unwrap();
     let defs = whole["$defs"].as_object().unwrap();
-    for (name, form) in [("part", "torque"), ("step", "loosen"), ("step", "reads back"), ("unit-card", "adjusters"), ("caution", "signal")] {
+    for (name, form) in [
+        ("part", "torque"),
+        ("step", "loosen"),
+        ("step", "reads back"),
+        ("unit-card", "adjusters"),
+        ("caution", "signal"),
+    ] {
         assert!(defs[name]["properties"].get(form).is_some(), "{name} has no {form}");
     }
     for (name, _) in FILES {

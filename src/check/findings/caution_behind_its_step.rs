@@ -26,7 +26,10 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
             let own = step.about.as_deref().is_none_or(|about| named.contains(about));
             // What another step has too, for the same thing, is no slip.
             let elsewhere = on.steps.iter().any(|other| {
-                other.id != step.id && other.deed == step.deed && other.about == step.about && other.before.contains(id)
+                other.id != step.id
+                    && other.deed == step.deed
+                    && other.about == step.about
+                    && other.before.contains(id)
             });
             if own || named.is_empty() || elsewhere {
                 continue;

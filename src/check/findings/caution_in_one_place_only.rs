@@ -19,12 +19,18 @@ pub static FINDING: Finding = Finding {
 fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     for step in on.steps.iter().filter(|step| step.about.is_some()) {
         let same = on.steps.iter().filter(|other| {
-            other.deed == step.deed && other.about == step.about && other.id != step.id && other.text == step.text
+            other.deed == step.deed
+                && other.about == step.about
+                && other.id != step.id
+                && other.text == step.text
         });
         let missing = same.flat_map(|other| &other.before).find(|id| !step.before.contains(id));
         if let Some(caution) = missing {
             let name = caution.replace('-', " ");
-            sink.raise(step.at.clone(), format!("the same step elsewhere has the caution `{name}`, and this one has not"));
+            sink.raise(
+                step.at.clone(),
+                format!("the same step elsewhere has the caution `{name}`, and this one has not"),
+            );
         }
     }
 }

@@ -20,14 +20,22 @@ pub static FINDING: Finding = Finding {
 
 fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     for step in on.steps {
-        let signals: Vec<Signal> = step.before.iter().filter_map(|id| Some(on.pack.caution(id)?.signal)).collect();
+        let signals: Vec<Signal> =
+            step.before.iter().filter_map(|id| Some(on.pack.caution(id)?.signal)).collect();
         let people = signals.iter().any(|signal| *signal != Signal::Notice);
         match hazard(on, step) {
             Some(hazard) if !people => {
-                sink.raise(step.at.clone(), format!("`{}` with no caution before it: {hazard}", step.deed.as_str()));
+                sink.raise(
+                    step.at.clone(),
+                    format!("`{}` with no caution before it: {hazard}", step.deed.as_str()),
+                );
             }
             None if step.deed == Deed::Threadlock && !people && !told(on, step) => {
-                sink.doubt(step.at.clone(), "threadlocker with no caution before it", "a caution for skin and eyes");
+                sink.doubt(
+                    step.at.clone(),
+                    "threadlocker with no caution before it",
+                    "a caution for skin and eyes",
+                );
             }
             _ => {}
         }
@@ -43,7 +51,9 @@ fn told(on: &OnProcedure<'_>, step: &Step) -> bool {
 /// What can happen, by what the step does to what.
 fn hazard(on: &OnProcedure<'_>, step: &Step) -> Option<&'static str> {
     let about = step.about.as_deref();
-    let gas = about.and_then(|id| on.card.adjuster(id)).is_some_and(|one| matches!(one.kind, AdjusterKind::Charge { .. }));
+    let gas = about
+        .and_then(|id| on.card.adjuster(id))
+        .is_some_and(|one| matches!(one.kind, AdjusterKind::Charge { .. }));
     let spring = on.part(step).is_some_and(|part| !part.springs.is_empty());
     let sealed = on.card.sizes.values().any(|size| size.unit.dimension() == Dimension::Pressure);
     match step.deed {
@@ -54,7 +64,9 @@ fn hazard(on: &OnProcedure<'_>, step: &Step) -> Option<&'static str> {
         Deed::Prove if spring => Some("a spring that may be under load"),
         Deed::Prove if gas || sealed => Some("gas that may be under pressure"),
         Deed::Release if gas || spring => Some("stored energy is let go"),
-        Deed::Tighten if on.part(step).is_some_and(|part| part.critical.is_some()) => Some("a critical joint"),
+        Deed::Tighten if on.part(step).is_some_and(|part| part.critical.is_some()) => {
+            Some("a critical joint")
+        }
         _ => None,
     }
 }

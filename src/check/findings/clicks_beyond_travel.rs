@@ -27,7 +27,11 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
             _ => continue,
         };
         if let Some(said) = figures(step).into_iter().find(|said| *said > most) {
-            sink.raise_for(step.at.clone(), format!("{said} on the {}", adjuster.name()), format!("at most {most}"));
+            sink.raise_for(
+                step.at.clone(),
+                format!("{said} on the {}", adjuster.name()),
+                format!("at most {most}"),
+            );
         }
     }
 }

@@ -31,7 +31,10 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     if twice {
         let deed = moment.step.deed.as_str();
         let is = if fitting == Fitting::Off { "off" } else { "on" };
-        sink.raise(moment.step.at.clone(), format!("`{deed}` on the {} while it is {is} already", part.name()));
+        sink.raise(
+            moment.step.at.clone(),
+            format!("`{deed}` on the {} while it is {is} already", part.name()),
+        );
     }
 }
 

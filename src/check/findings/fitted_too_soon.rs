@@ -24,7 +24,10 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     for under in &part.over {
         if moment.fitting(under) == Fitting::Off || moment.trail.apart.contains(under) {
             let name = moment.on.card.name_of(under);
-            sink.raise(moment.step.at.clone(), format!("the {} goes on while the {name} is still off", part.name()));
+            sink.raise(
+                moment.step.at.clone(),
+                format!("the {} goes on while the {name} is still off", part.name()),
+            );
         }
     }
 }

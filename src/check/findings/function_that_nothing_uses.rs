@@ -39,7 +39,9 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
 
 /// Whether a text calls a function of that name.
 fn calls(text: &str, name: &str) -> bool {
-    let whole = |before: &str| !before.ends_with(|c: char| c.is_alphanumeric() || c == '_') && !before.trim_end().ends_with("fn");
+    let whole = |before: &str| {
+        !before.ends_with(|c: char| c.is_alphanumeric() || c == '_') && !before.trim_end().ends_with("fn")
+    };
     text.match_indices(name).any(|(at, _)| {
         let (before, rest) = text.split_at(at);
         whole(before) && rest.get(name.len()..).is_some_and(|rest| rest.trim_start().starts_with('('))

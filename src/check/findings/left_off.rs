@@ -20,10 +20,16 @@ pub static FINDING: Finding = Finding {
 fn look(finish: &Finish<'_>, sink: &mut Sink<'_>) {
     for (id, known) in &finish.place.parts {
         if known.fitting == Fitting::Off {
-            sink.raise(finish.at(id), format!("the {} came off and is not back on at the end", finish.on.card.name_of(id)));
+            sink.raise(
+                finish.at(id),
+                format!("the {} came off and is not back on at the end", finish.on.card.name_of(id)),
+            );
         }
     }
     for id in &finish.trail.apart {
-        sink.raise(finish.at(id), format!("the {} came off and is not back on at the end", finish.on.card.name_of(id)));
+        sink.raise(
+            finish.at(id),
+            format!("the {} came off and is not back on at the end", finish.on.card.name_of(id)),
+        );
     }
 }

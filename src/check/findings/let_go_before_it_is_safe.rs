@@ -20,7 +20,8 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
-    let undoes = matches!(moment.step.deed, Deed::Loosen | Deed::Remove | Deed::Strike | Deed::Press | Deed::Drive);
+    let undoes =
+        matches!(moment.step.deed, Deed::Loosen | Deed::Remove | Deed::Strike | Deed::Press | Deed::Drive);
     let Some(part) = moment.about().filter(|part| undoes && is_first(moment, part)) else { return };
     springs(moment, part, sink);
     gas(moment, part, sink);
@@ -56,7 +57,10 @@ fn gas(moment: &Moment<'_>, part: &Part, sink: &mut Sink<'_>) {
         let safe = if valve { known.vented || known.safe } else { known.safe };
         if !safe || known.live {
             let proof = if valve { "let out" } else { "proved out" };
-            sink.raise(moment.step.at.clone(), format!("the {} is undone before the {} is {proof}", part.name(), charge.name()));
+            sink.raise(
+                moment.step.at.clone(),
+                format!("the {} is undone before the {} is {proof}", part.name(), charge.name()),
+            );
         }
     }
 }

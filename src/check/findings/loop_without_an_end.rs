@@ -19,7 +19,8 @@ pub static FINDING: Finding = Finding {
 fn look(seen: &Seen<'_>, sink: &mut Sink<'_>) {
     for step in seen.on.steps {
         if seen.unstopped.contains(&step.id) {
-            let found = format!("failed {} times, this step still says nothing but try again", step.tries.max(2) + 2);
+            let found =
+                format!("failed {} times, this step still says nothing but try again", step.tries.max(2) + 2);
             sink.raise(step.at.clone(), found);
         }
     }

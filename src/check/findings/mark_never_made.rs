@@ -21,7 +21,8 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     let undoes = matches!(moment.step.deed, Deed::Loosen | Deed::Remove);
     let Some(part) = moment.about().filter(|_| undoes && moment.clean) else { return };
     let made = part.mark.as_ref().and_then(|mark| mark.made.as_deref()).unwrap_or_default();
-    let by_hand = ["paint", "scribe", "scratch", "pen", "draw", "chalk"].iter().any(|word| made.contains(word));
+    let by_hand =
+        ["paint", "scribe", "scratch", "pen", "draw", "chalk"].iter().any(|word| made.contains(word));
     if by_hand && !moment.part(&part.id).marked {
         sink.raise(moment.step.at.clone(), format!("the {} is undone before it is marked", part.name()));
     }

@@ -24,13 +24,17 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
         Deed::Zero | Deed::Set | Deed::Rock | Deed::Remove | Deed::Press | Deed::Loosen | Deed::Release
     );
     let card = moment.on.card;
-    let carried = |through: &[String]| moment.step.deed == Deed::Remove && through.iter().any(|part| part == about);
+    let carried =
+        |through: &[String]| moment.step.deed == Deed::Remove && through.iter().any(|part| part == about);
     for adjuster in card.adjusters.iter().filter(|one| one.id == about || carried(&one.through)) {
         let gas = matches!(adjuster.kind, AdjusterKind::Charge { .. });
         let known = moment.before.adjusters.get(&adjuster.id);
         let counted = known.is_some_and(|known| known.found.is_some() || known.found_from_out.is_some());
         if moves && !gas && !counted {
-            sink.raise(moment.step.at.clone(), format!("the {} is moved before it is counted as found", adjuster.name()));
+            sink.raise(
+                moment.step.at.clone(),
+                format!("the {} is moved before it is counted as found", adjuster.name()),
+            );
         }
     }
 }

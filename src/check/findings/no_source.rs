@@ -22,13 +22,23 @@ fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
         return;
     }
     for part in on.card.parts.iter().filter(|part| part.source.is_none() && has_figures(part)) {
-        sink.raise(part.at.clone(), format!("nothing says where the figures of the {} come from", part.name()));
+        sink.raise(
+            part.at.clone(),
+            format!("nothing says where the figures of the {} come from", part.name()),
+        );
     }
     for adjuster in on.card.adjusters.iter().filter(|one| one.source.is_none()) {
-        sink.raise(adjuster.at.clone(), format!("nothing says where the figures of the {} come from", adjuster.name()));
+        sink.raise(
+            adjuster.at.clone(),
+            format!("nothing says where the figures of the {} come from", adjuster.name()),
+        );
     }
 }
 
 fn has_figures(part: &Part) -> bool {
-    part.torque.is_some() || part.thread.is_some() || part.locker.is_some() || !part.springs.is_empty() || !part.limits.is_empty()
+    part.torque.is_some()
+        || part.thread.is_some()
+        || part.locker.is_some()
+        || !part.springs.is_empty()
+        || !part.limits.is_empty()
 }

@@ -23,7 +23,10 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
         let Some(part) = on.part(step) else { continue };
         let turned = part.thread.is_some() && (part.torque.is_some() || part.nip.is_some());
         if turned && part.hold.is_none() && step.hold.is_none() && told.insert(&part.id) {
-            sink.raise(step.at.clone(), format!("the {} is turned, and nothing says how the other side is held", part.name()));
+            sink.raise(
+                step.at.clone(),
+                format!("the {} is turned, and nothing says how the other side is held", part.name()),
+            );
         }
     }
 }

@@ -21,6 +21,9 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     for step in on.steps {
         let Some(text) = step.text.as_deref().filter(|text| !is_instruction(text)) else { continue };
         let place = sink.of_step(step, "say");
-        sink.raise(place, format!("`{}` is no way to begin an instruction", text.split(' ').next().unwrap_or_default()));
+        sink.raise(
+            place,
+            format!("`{}` is no way to begin an instruction", text.split(' ').next().unwrap_or_default()),
+        );
     }
 }

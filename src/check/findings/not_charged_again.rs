@@ -20,9 +20,16 @@ pub static FINDING: Finding = Finding {
 fn look(finish: &Finish<'_>, sink: &mut Sink<'_>) {
     for adjuster in &finish.on.card.adjusters {
         let gas = matches!(adjuster.kind, AdjusterKind::Charge { .. });
-        let out = finish.place.parts.get(&adjuster.id).is_some_and(|known| (known.vented || known.safe) && !known.live);
+        let out = finish
+            .place
+            .parts
+            .get(&adjuster.id)
+            .is_some_and(|known| (known.vented || known.safe) && !known.live);
         if gas && out {
-            sink.raise(finish.at(&adjuster.id), format!("the {} is out and not charged again", adjuster.name()));
+            sink.raise(
+                finish.at(&adjuster.id),
+                format!("the {} is out and not charged again", adjuster.name()),
+            );
         }
     }
 }

@@ -21,7 +21,8 @@ pub static FINDING: Finding = Finding {
 fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
     let turning = on.card.adjusters.iter().filter(|one| !matches!(one.kind, AdjusterKind::Charge { .. }));
     let adjusters = turning.map(|one| (&one.id, one.name(), &one.at));
-    let parts = on.card.parts.iter().filter(|part| is_turned(part)).map(|part| (&part.id, part.name(), &part.at));
+    let parts =
+        on.card.parts.iter().filter(|part| is_turned(part)).map(|part| (&part.id, part.name(), &part.at));
     for (id, name, at) in adjusters.chain(parts) {
         if on.card.seen_from(id).is_none() {
             sink.raise(at.clone(), format!("the {name} turns, and nothing says from where that is seen"));

@@ -22,9 +22,15 @@ fn look(finish: &Finish<'_>, sink: &mut Sink<'_>) {
         let Some(part) = finish.on.card.part(id) else { continue };
         let fastens = part.torque.is_some() || part.nip.is_some();
         if known.disturbed && fastens && matches!(known.fitting, Fitting::Loose | Fitting::On) {
-            sink.raise(finish.at(id), format!("the {} is left by hand, neither torqued nor nipped", part.name()));
+            sink.raise(
+                finish.at(id),
+                format!("the {} is left by hand, neither torqued nor nipped", part.name()),
+            );
         } else if known.disturbed && !fastens && known.fitting == Fitting::Loose && part.thread.is_some() {
-            sink.raise(finish.at(id), format!("the {} is left loose, and its card has neither torque nor nip", part.name()));
+            sink.raise(
+                finish.at(id),
+                format!("the {} is left loose, and its card has neither torque nor nip", part.name()),
+            );
         }
     }
 }

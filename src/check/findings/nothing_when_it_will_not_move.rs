@@ -21,9 +21,14 @@ pub static FINDING: Finding = Finding {
 fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     let mut told = std::collections::BTreeSet::new();
     for step in on.steps.iter().filter(|step| step.deed == Deed::Loosen) {
-        let Some(part) = on.part(step).filter(|part| is_turned(part) && part.stuck.is_empty()) else { continue };
+        let Some(part) = on.part(step).filter(|part| is_turned(part) && part.stuck.is_empty()) else {
+            continue;
+        };
         if told.insert(&part.id) {
-            sink.raise(step.at.clone(), format!("nothing says what to do when the {} will not move", part.name()));
+            sink.raise(
+                step.at.clone(),
+                format!("nothing says what to do when the {} will not move", part.name()),
+            );
         }
     }
 }

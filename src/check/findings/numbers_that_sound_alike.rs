@@ -22,8 +22,17 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     for step in on.steps {
         let texts = [&step.text, &step.amount, &step.note, &step.question];
         let mut all: Vec<f64> = texts.into_iter().flatten().flat_map(|text| numbers_in(text)).collect();
-        all.extend(step.read.as_ref().and_then(|read| read.limit).into_iter().flat_map(|limit| [limit.lo, limit.hi]).flatten());
-        let alike = all.iter().find_map(|one| all.iter().find(|other| sounds_like(*one).contains(other)).map(|other| (one, other)));
+        all.extend(
+            step.read
+                .as_ref()
+                .and_then(|read| read.limit)
+                .into_iter()
+                .flat_map(|limit| [limit.lo, limit.hi])
+                .flatten(),
+        );
+        let alike = all.iter().find_map(|one| {
+            all.iter().find(|other| sounds_like(*one).contains(other)).map(|other| (one, other))
+        });
         if let Some((one, other)) = alike {
             sink.raise(step.at.clone(), format!("{one} and {other} sound alike"));
         }

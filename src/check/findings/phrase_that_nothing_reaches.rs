@@ -21,7 +21,8 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     for rule in on.pack.talk.rules.iter().filter(|rule| rule.public) {
         let act = rule.tag.as_deref().and_then(|tag| tag.split(' ').next()).unwrap_or_default();
         let void = rule.body.names().contains(&"VOID");
-        let plain: Vec<&str> = rule.examples.iter().map(|(_, text)| text.as_str()).filter(|text| !text.contains('<')).collect();
+        let plain: Vec<&str> =
+            rule.examples.iter().map(|(_, text)| text.as_str()).filter(|text| !text.contains('<')).collect();
         let taken = |text: &&str| on.ear.is_some_and(|ear| heard_as(ear, text, act).is_some());
         if void || !plain.is_empty() && plain.iter().all(taken) {
             let line = u32::try_from(rule.line).unwrap_or(0);

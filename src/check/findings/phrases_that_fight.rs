@@ -25,17 +25,25 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
         let Some(tag) = rule.tag.as_deref() else { continue };
         let act = tag.split(' ').next().unwrap_or(tag);
         for (line, example) in &rule.examples {
-            let place = || crate::source::Place::new(rule.file.as_str(), u32::try_from(*line).unwrap_or(0), 1);
+            let place =
+                || crate::source::Place::new(rule.file.as_str(), u32::try_from(*line).unwrap_or(0), 1);
             let key = example.to_lowercase().replace([',', '.', '?'], "");
             match first.get(&key) {
                 Some((other, file, at)) if *other != act => {
-                    sink.raise(place(), format!("`{example}` stands under `{other}` too, in {file}, line {at}"));
+                    sink.raise(
+                        place(),
+                        format!("`{example}` stands under `{other}` too, in {file}, line {at}"),
+                    );
                 }
                 Some(_) => {}
                 None => {
                     first.insert(key, (act, rule.file.as_str(), *line));
                     if let Some(other) = heard_as(ear, example, act).filter(|_| !example.contains('<')) {
-                        sink.doubt(place(), format!("`{example}` is taken for `{other}`"), format!("`{act}`"));
+                        sink.doubt(
+                            place(),
+                            format!("`{example}` is taken for `{other}`"),
+                            format!("`{act}`"),
+                        );
                     }
                 }
             }

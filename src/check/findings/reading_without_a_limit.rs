@@ -37,6 +37,7 @@ fn is_datum(on: &OnProcedure<'_>, step: &Step) -> bool {
 fn is_read(on: &OnProcedure<'_>, role: &str) -> bool {
     let quoted = format!("\"{role}\"");
     let own = on.steps.iter().flat_map(|step| [step.when.as_deref(), step.accept.as_deref()]).flatten();
-    let files = on.pack.files().iter().filter(|(path, _)| path.ends_with(".rhai")).map(|(_, text)| text.as_str());
+    let files =
+        on.pack.files().iter().filter(|(path, _)| path.ends_with(".rhai")).map(|(_, text)| text.as_str());
     own.chain(files).any(|text| text.contains(&quoted))
 }

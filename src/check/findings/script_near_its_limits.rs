@@ -28,7 +28,11 @@ const EXPRESSION: f64 = 2.0 * 1024.0;
 fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     for (path, text) in on.pack.files().iter().filter(|(path, _)| path.ends_with(".rhai")) {
         if text.len() as f64 > NEAR * FILE {
-            sink.raise_for(crate::source::Place::new(path.as_str(), 1, 1), format!("{} bytes", text.len()), format!("at most {FILE}"));
+            sink.raise_for(
+                crate::source::Place::new(path.as_str(), 1, 1),
+                format!("{} bytes", text.len()),
+                format!("at most {FILE}"),
+            );
         }
     }
     let scripts = on.pack.scripts();

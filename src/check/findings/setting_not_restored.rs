@@ -23,7 +23,10 @@ fn look(finish: &Finish<'_>, sink: &mut Sink<'_>) {
         let moved = known.position != Position::Uncounted;
         let as_found = known.found.is_some_and(|found| known.position == Position::At(found));
         if moved && known.left_where_it_stands().is_none() && !as_found {
-            sink.raise(finish.at(&adjuster.id), format!("the {} is moved and not set again at the end", adjuster.name()));
+            sink.raise(
+                finish.at(&adjuster.id),
+                format!("the {} is moved and not set again at the end", adjuster.name()),
+            );
         }
     }
 }

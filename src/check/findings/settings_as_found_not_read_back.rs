@@ -18,10 +18,15 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
-    let Some(adjuster) = moment.step.about.as_deref().and_then(|id| moment.on.card.adjuster(id)) else { return };
+    let Some(adjuster) = moment.step.about.as_deref().and_then(|id| moment.on.card.adjuster(id)) else {
+        return;
+    };
     let moves = matches!(moment.step.deed, Deed::Zero | Deed::Set | Deed::Rock | Deed::Remove);
     let gas = matches!(adjuster.kind, AdjusterKind::Charge { .. });
     if moves && !gas && moment.clean && !moment.trail.said_back.contains("found") {
-        sink.raise(moment.step.at.clone(), format!("the {} is moved before the settings as found are read back", adjuster.name()));
+        sink.raise(
+            moment.step.at.clone(),
+            format!("the {} is moved before the settings as found are read back", adjuster.name()),
+        );
     }
 }

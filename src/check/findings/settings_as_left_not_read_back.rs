@@ -19,6 +19,9 @@ pub static FINDING: Finding = Finding {
 fn look(finish: &Finish<'_>, sink: &mut Sink<'_>) {
     for id in &finish.trail.unsaid {
         let name = finish.on.card.name_of(id);
-        sink.raise(finish.at(id), format!("the {name} is set, and the settings as left are not read back after it"));
+        sink.raise(
+            finish.at(id),
+            format!("the {name} is set, and the settings as left are not read back after it"),
+        );
     }
 }

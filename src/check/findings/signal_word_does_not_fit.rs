@@ -22,7 +22,20 @@ pub static FINDING: Finding = Finding {
 const DEATH: [&str; 5] = ["kill", "kills", "death", "die", "dies"];
 /// Words that tell of an injury.
 const HURT: [&str; 15] = [
-    "injure", "injures", "injury", "blind", "blinds", "burn", "burns", "break bones", "crush", "crushes", "skin", "wound", "dizzy", "maim",
+    "injure",
+    "injures",
+    "injury",
+    "blind",
+    "blinds",
+    "burn",
+    "burns",
+    "break bones",
+    "crush",
+    "crushes",
+    "skin",
+    "wound",
+    "dizzy",
+    "maim",
     "eyes",
 ];
 

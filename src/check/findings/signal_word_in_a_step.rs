@@ -21,7 +21,9 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     for step in on.steps {
         for (field, text) in [("say", &step.text), ("note", &step.note)] {
             let first = text.as_deref().and_then(|text| words(text).first().map(|word| word.to_lowercase()));
-            if first.is_some_and(|word| matches!(word.as_str(), "danger" | "warning" | "caution" | "notice" | "beware" | "careful")) {
+            if first.is_some_and(|word| {
+                matches!(word.as_str(), "danger" | "warning" | "caution" | "notice" | "beware" | "careful")
+            }) {
                 let place = sink.of_step(step, field);
                 sink.raise(place, "a warning stands in the step itself");
             }

@@ -21,6 +21,9 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     let fits = matches!(moment.step.deed, Deed::Refit | Deed::Press | Deed::Tighten);
     let Some(part) = moment.about().filter(|part| fits && moment.clean && part.single_use) else { return };
     if moment.trail.worn.contains(&part.id) {
-        sink.raise(moment.step.at.clone(), format!("the {} is new each time, and the old one goes on again", part.name()));
+        sink.raise(
+            moment.step.at.clone(),
+            format!("the {} is new each time, and the old one goes on again", part.name()),
+        );
     }
 }

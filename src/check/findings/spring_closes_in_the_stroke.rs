@@ -18,16 +18,28 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
-    let Some(stroke) = on.card.sizes.get("stroke").and_then(|stroke| stroke.in_unit(Unit::Millimetre).ok()) else { return };
+    let Some(stroke) = on.card.sizes.get("stroke").and_then(|stroke| stroke.in_unit(Unit::Millimetre).ok())
+    else {
+        return;
+    };
     // A tender is there to close: the room of the unit's own spring is what counts.
-    let longest = on.card.parts.iter().flat_map(|part| &part.springs).map(|spring| spring.free.value).fold(0.0, f64::max);
+    let longest = on
+        .card
+        .parts
+        .iter()
+        .flat_map(|part| &part.springs)
+        .map(|spring| spring.free.value)
+        .fold(0.0, f64::max);
     for part in &on.card.parts {
-        for (at, spring) in part.springs.iter().enumerate().filter(|(_, spring)| spring.free.value >= 0.8 * longest) {
+        for (at, spring) in
+            part.springs.iter().enumerate().filter(|(_, spring)| spring.free.value >= 0.8 * longest)
+        {
             let Some(block) = spring.block else { continue };
             let room = spring.free.in_unit(Unit::Millimetre).ok().zip(block.in_unit(Unit::Millimetre).ok());
             if let Some((free, block)) = room.filter(|(free, block)| free - block < stroke) {
                 let place = sink.field(&on.card.at, &format!("parts/{}/springs/{at}", part.id));
-                let found = format!("this spring closes after {} mm, and the stroke is {stroke} mm", free - block);
+                let found =
+                    format!("this spring closes after {} mm, and the stroke is {stroke} mm", free - block);
                 sink.raise(place, found);
             }
         }

@@ -23,7 +23,11 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     let Some(about) = moment.step.about.as_deref().filter(|_| takes && moment.clean) else { return };
     for part in moment.on.card.parts.iter().filter(|part| part.over.iter().any(|under| under == about)) {
         // What the procedure only loosens (a set screw in a knob) goes with it; what it takes off has to be off.
-        let comes_off = moment.on.steps.iter().any(|step| step.deed == Deed::Remove && step.about.as_ref() == Some(&part.id));
+        let comes_off = moment
+            .on
+            .steps
+            .iter()
+            .any(|step| step.deed == Deed::Remove && step.about.as_ref() == Some(&part.id));
         let free = match moment.fitting(&part.id) {
             Fitting::Off => true,
             Fitting::Loose => !comes_off,
@@ -31,7 +35,10 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
         };
         if !free {
             let name = moment.on.card.name_of(about);
-            sink.raise(moment.step.at.clone(), format!("the {name} comes off while the {} is still on it", part.name()));
+            sink.raise(
+                moment.step.at.clone(),
+                format!("the {name} comes off while the {} is still on it", part.name()),
+            );
         }
     }
 }

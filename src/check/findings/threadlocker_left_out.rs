@@ -22,6 +22,9 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     let known = moment.part(&part.id);
     let wants = moment.step.deed == Deed::Tighten && known.disturbed && moment.clean;
     if wants && (!known.locked || moment.trail.dry.contains(&part.id)) {
-        sink.raise(moment.step.at.clone(), format!("the {} is tightened without its threadlocker", part.name()));
+        sink.raise(
+            moment.step.at.clone(),
+            format!("the {} is tightened without its threadlocker", part.name()),
+        );
     }
 }

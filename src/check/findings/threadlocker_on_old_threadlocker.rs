@@ -21,6 +21,9 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     let Some(part) = moment.about() else { return };
     let known = moment.part(&part.id);
     if moment.step.deed == Deed::Threadlock && moment.clean && known.disturbed && !known.clean {
-        sink.raise(moment.step.at.clone(), format!("the {} is not cleaned before its threadlocker", part.name()));
+        sink.raise(
+            moment.step.at.clone(),
+            format!("the {} is not cleaned before its threadlocker", part.name()),
+        );
     }
 }

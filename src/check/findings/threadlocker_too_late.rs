@@ -19,13 +19,16 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
-    let Some((part, locker)) = moment.about().and_then(|part| Some((part, part.locker.as_ref()?))) else { return };
+    let Some((part, locker)) = moment.about().and_then(|part| Some((part, part.locker.as_ref()?))) else {
+        return;
+    };
     if moment.step.deed != Deed::Tighten || !moment.clean {
         return;
     }
     let open = locker.open.in_unit(Unit::Minute).unwrap_or(f64::MAX);
     let waited = moment.trail.waited.get(&part.id).copied().unwrap_or_default();
-    let stood = moment.locked.get(&part.id).copied().filter(|_| moment.part(&part.id).locked).unwrap_or_default();
+    let stood =
+        moment.locked.get(&part.id).copied().filter(|_| moment.part(&part.id).locked).unwrap_or_default();
     if f64::from(waited).max(stood) > open {
         sink.raise_for(
             moment.step.at.clone(),

@@ -19,7 +19,9 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
-    let Some(part) = moment.about().filter(|_| moment.clean && moment.step.deed == Deed::Tighten) else { return };
+    let Some(part) = moment.about().filter(|_| moment.clean && moment.step.deed == Deed::Tighten) else {
+        return;
+    };
     if moment.fitting(&part.id) == Fitting::Off {
         sink.raise(moment.step.at.clone(), format!("the {} is tightened, and it is off", part.name()));
     }

@@ -22,13 +22,22 @@ pub static FINDING: Finding = Finding {
 
 fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
     for part in &on.card.parts {
-        let Some(thread) = part.thread.as_ref().and_then(|thread| Thread::parse(&thread.text).ok()) else { continue };
+        let Some(thread) = part.thread.as_ref().and_then(|thread| Thread::parse(&thread.text).ok()) else {
+            continue;
+        };
         if let Some(across) = part.across.and_then(|size| size.in_unit(Unit::Millimetre).ok()) {
             if across <= thread.d {
                 let place = sink.field(&on.card.at, &format!("parts/{}/across", part.id));
                 sink.raise(place, format!("{across} mm across flats on a thread of {} mm", thread.d));
             }
-            differs(on, part, "across", across, stated(part).and_then(|head| across_flats(head, &thread)), sink);
+            differs(
+                on,
+                part,
+                "across",
+                across,
+                stated(part).and_then(|head| across_flats(head, &thread)),
+                sink,
+            );
         }
         if let Some(size) = part.key.and_then(|size| size.in_unit(Unit::Millimetre).ok()) {
             let usual = stated(part).or_else(|| part.what.as_deref().and_then(Head::parse));

@@ -28,11 +28,15 @@ fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
             let place = sink.field(&on.card.at, &format!("parts/{}/key", part.id));
             sink.raise(place, format!("the crib has no {} hex key for the {name}", key.show()));
         }
-        if let Some(across) = part.across.filter(|across| part.tool.is_none() && !has(on, &["spanner", "socket"], *across)) {
+        if let Some(across) =
+            part.across.filter(|across| part.tool.is_none() && !has(on, &["spanner", "socket"], *across))
+        {
             let place = sink.field(&on.card.at, &format!("parts/{}/across", part.id));
             sink.raise(place, format!("the crib has no {} spanner or socket for the {name}", across.show()));
         }
-        if let Some(flats) = part.hold.as_deref().and_then(size_of).filter(|flats| !has(on, &["spanner"], *flats)) {
+        if let Some(flats) =
+            part.hold.as_deref().and_then(size_of).filter(|flats| !has(on, &["spanner"], *flats))
+        {
             let place = sink.field(&on.card.at, &format!("parts/{}/hold", part.id));
             sink.raise(place, format!("the crib has no {} spanner to hold by", flats.show()));
         }
@@ -44,5 +48,9 @@ fn has(on: &OnCard<'_>, kinds: &[&str], size: Quantity) -> bool {
         (Ok(own), Ok(size)) => (own - size).abs() < 0.005,
         _ => false,
     };
-    on.pack.tools.iter().filter(|tool| kinds.contains(&tool.kind.as_str())).any(|tool| tool.sizes.iter().any(same))
+    on.pack
+        .tools
+        .iter()
+        .filter(|tool| kinds.contains(&tool.kind.as_str()))
+        .any(|tool| tool.sizes.iter().any(same))
 }

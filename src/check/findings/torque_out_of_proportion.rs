@@ -31,11 +31,23 @@ fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
         let place = sink.field(&on.card.at, &format!("parts/{}/torque", part.id));
         let name = part.name();
         if high > most {
-            sink.raise_for(place, format!("{high} N.m is more than the {name} carries"), format!("at most {most:.0} N.m at yield"));
+            sink.raise_for(
+                place,
+                format!("{high} N.m is more than the {name} carries"),
+                format!("at most {most:.0} N.m at yield"),
+            );
         } else if high > usual && part.sizes.is_empty() {
-            sink.doubt(place, format!("{high} N.m is more than class 8.8 is tightened to"), format!("about {usual:.0} N.m at most"));
+            sink.doubt(
+                place,
+                format!("{high} N.m is more than class 8.8 is tightened to"),
+                format!("about {usual:.0} N.m at most"),
+            );
         } else if aim < LITTLE * usual && d < RING {
-            sink.doubt(place, format!("{aim} N.m is next to nothing for the {name}"), format!("up to {usual:.0} N.m for class 8.8"));
+            sink.doubt(
+                place,
+                format!("{aim} N.m is next to nothing for the {name}"),
+                format!("up to {usual:.0} N.m for class 8.8"),
+            );
         }
     }
 }

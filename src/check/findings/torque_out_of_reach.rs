@@ -19,7 +19,12 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
-    let ranges = on.pack.tools.iter().filter(|tool| tool.kind == "torque wrench").filter_map(|tool| tool.range?.to(Unit::NewtonMetre).ok());
+    let ranges = on
+        .pack
+        .tools
+        .iter()
+        .filter(|tool| tool.kind == "torque wrench")
+        .filter_map(|tool| tool.range?.to(Unit::NewtonMetre).ok());
     let ranges: Vec<_> = ranges.collect();
     if ranges.is_empty() && on.pack.tools.is_empty() {
         return;
@@ -27,10 +32,18 @@ fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
     for part in &on.card.parts {
         let Some(torque) = part.torque.and_then(|limit| limit.to(Unit::NewtonMetre).ok()) else { continue };
         let aim = torque.nominal().value;
-        let reached = ranges.iter().any(|range| range.hi.is_some_and(|hi| suits(aim, range.lo, hi, None) != Fit::No));
+        let reached =
+            ranges.iter().any(|range| range.hi.is_some_and(|hi| suits(aim, range.lo, hi, None) != Fit::No));
         if !reached {
             let place = sink.field(&on.card.at, &format!("parts/{}/torque", part.id));
-            sink.raise(place, format!("no torque wrench of the crib reaches {} for the {}", torque.nominal().show(), part.name()));
+            sink.raise(
+                place,
+                format!(
+                    "no torque wrench of the crib reaches {} for the {}",
+                    torque.nominal().show(),
+                    part.name()
+                ),
+            );
         }
     }
 }

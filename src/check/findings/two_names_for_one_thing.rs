@@ -20,7 +20,11 @@ pub static FINDING: Finding = Finding {
 fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     for step in on.steps {
         let (Some(text), Some(about)) = (&step.text, &step.about) else { continue };
-        let called = on.card.adjuster(about).map(|one| &one.called).or_else(|| on.card.part(about).map(|part| &part.called));
+        let called = on
+            .card
+            .adjuster(about)
+            .map(|one| &one.called)
+            .or_else(|| on.card.part(about).map(|part| &part.called));
         if let Some((alias, name)) = called.and_then(|called| alias(text, called)) {
             let place = sink.of_step(step, "say");
             sink.raise_for(place, format!("`{alias}` here"), format!("`{name}`"));

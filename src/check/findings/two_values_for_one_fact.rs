@@ -39,18 +39,27 @@ fn on_card(card: &UnitCard, sink: &mut Sink<'_>) {
         let texts = [("what", &part.what), ("why", &part.why), ("critical", &part.critical)];
         for (field, text) in texts.into_iter().filter_map(|(field, text)| Some((field, text.as_deref()?))) {
             if let Some(thread) = &part.thread
-                && let Some(said) = threads_in(text).into_iter().find(|said| (said - thread.diameter.value).abs() > 0.005)
+                && let Some(said) =
+                    threads_in(text).into_iter().find(|said| (said - thread.diameter.value).abs() > 0.005)
                 && field == "what"
             {
                 let place = sink.field(&card.at, &format!("parts/{}/what", part.id));
-                sink.raise_for(place, format!("M{said} here, and another thread above"), format!("`{}`", thread.text));
+                sink.raise_for(
+                    place,
+                    format!("M{said} here, and another thread above"),
+                    format!("`{}`", thread.text),
+                );
             }
             let bore = part.bore.and_then(|bore| bore.in_unit(Unit::Millimetre).ok());
             if let Some(bore) = bore
                 && let Some(said) = bores_in(text).into_iter().find(|said| (said - bore).abs() > 0.005)
             {
                 let place = sink.field(&card.at, &format!("parts/{}/{field}", part.id));
-                sink.raise_for(place, format!("a bore of {said} mm here, and another above"), format!("{bore} mm"));
+                sink.raise_for(
+                    place,
+                    format!("a bore of {said} mm here, and another above"),
+                    format!("{bore} mm"),
+                );
             }
         }
     }
@@ -59,11 +68,18 @@ fn on_card(card: &UnitCard, sink: &mut Sink<'_>) {
 fn on_step<'a>(step: &Step, part: &Part, cautions: impl Iterator<Item = &'a Caution>, sink: &mut Sink<'_>) {
     let Some(torque) = part.torque.and_then(|limit| limit.to(Unit::NewtonMetre).ok()) else { return };
     let own = [("say", &step.text), ("note", &step.note), ("amount", &step.amount)];
-    let own: Vec<(Place, String)> = own.into_iter().filter_map(|(field, text)| Some((sink.of_step(step, field), text.clone()?))).collect();
+    let own: Vec<(Place, String)> = own
+        .into_iter()
+        .filter_map(|(field, text)| Some((sink.of_step(step, field), text.clone()?)))
+        .collect();
     let guards = cautions.map(|one| (one.at.clone(), format!("{} {}", one.full, one.brief)));
     for (place, text) in own.into_iter().chain(guards) {
-        let agrees = |said: f64| torque.lo.is_none_or(|lo| said >= lo - 1e-9) && torque.hi.is_none_or(|hi| said <= hi + 1e-9);
-        if step.deed == Deed::Tighten && let Some(said) = torques_in(&text).into_iter().find(|said| !agrees(*said)) {
+        let agrees = |said: f64| {
+            torque.lo.is_none_or(|lo| said >= lo - 1e-9) && torque.hi.is_none_or(|hi| said <= hi + 1e-9)
+        };
+        if step.deed == Deed::Tighten
+            && let Some(said) = torques_in(&text).into_iter().find(|said| !agrees(*said))
+        {
             let found = format!("{said} N.m here, and another torque on the card of the {}", part.name());
             sink.raise_for(place, found, torque.show());
         }

@@ -19,7 +19,8 @@ pub static FINDING: Finding = Finding {
 
 fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     for step in on.steps {
-        let fields = [("say", &step.text), ("question", &step.question), ("stop", &step.stop), ("note", &step.note)];
+        let fields =
+            [("say", &step.text), ("question", &step.question), ("stop", &step.stop), ("note", &step.note)];
         for (field, text) in fields.into_iter().filter_map(|(field, text)| Some((field, text.as_deref()?))) {
             if let Some(word) = contraction(text) {
                 let place = sink.of_step(step, field);

@@ -26,7 +26,10 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     for charge in card.adjusters.iter().filter(|one| matches!(one.kind, AdjusterKind::Charge { .. })) {
         let known = moment.part(&charge.id);
         if !known.safe || known.live {
-            sink.raise(moment.step.at.clone(), format!("`{}` while the {} is not proved out", deed.as_str(), charge.name()));
+            sink.raise(
+                moment.step.at.clone(),
+                format!("`{}` while the {} is not proved out", deed.as_str(), charge.name()),
+            );
         }
     }
     let sealed = card.sizes.values().any(|size| size.unit.dimension() == Dimension::Pressure);

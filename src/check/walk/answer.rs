@@ -14,7 +14,9 @@ pub fn rightly(hand: &mut Hand<'_>, on: &OnProcedure<'_>, literals: &Literals, n
     match (node.waiting.kind, step) {
         (WaitingFor::Text, _) => Some(words(hand, node)),
         (WaitingFor::Nothing, _) => Some(hand.say(node, ActName::Finish)),
-        (WaitingFor::Done | WaitingFor::YesOrNo | WaitingFor::Tool, _) => Some(hand.say(node, ActName::Confirm)),
+        (WaitingFor::Done | WaitingFor::YesOrNo | WaitingFor::Tool, _) => {
+            Some(hand.say(node, ActName::Confirm))
+        }
         (_, Some(step)) if !asked => number(hand, on, literals, node, step),
         _ => Some(hand.say(node, ActName::Confirm)),
     }
@@ -31,7 +33,13 @@ pub fn value(hand: &mut Hand<'_>, node: &Node, value: f64) -> Done {
 }
 
 /// The first value that the step takes.
-fn number(hand: &mut Hand<'_>, on: &OnProcedure<'_>, literals: &Literals, node: &Node, step: &Step) -> Option<Done> {
+fn number(
+    hand: &mut Hand<'_>,
+    on: &OnProcedure<'_>,
+    literals: &Literals,
+    node: &Node,
+    step: &Step,
+) -> Option<Done> {
     let mut last = None;
     for try_it in values(on, node, step, literals) {
         let done = value(hand, node, try_it);

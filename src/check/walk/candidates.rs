@@ -26,7 +26,8 @@ impl Literals {
         if own.is_empty() {
             return Self::default();
         }
-        let files = on.pack.files().iter().filter(|(path, _)| path.ends_with(".rhai")).map(|(_, text)| text.as_str());
+        let files =
+            on.pack.files().iter().filter(|(path, _)| path.ends_with(".rhai")).map(|(_, text)| text.as_str());
         let (mut numbers, mut names) = (Vec::new(), BTreeSet::new());
         for text in own.into_iter().chain(files) {
             read(text, &mut numbers, &mut names);
@@ -46,7 +47,9 @@ fn read(text: &str, numbers: &mut Vec<f64>, names: &mut BTreeSet<String>) {
                 continue;
             }
             let words = piece.split(|c: char| !c.is_alphanumeric() && c != '.' && c != '_');
-            numbers.extend(words.filter_map(|word| word.trim_matches('.').parse::<f64>().ok()).filter(|n| n.is_finite()));
+            numbers.extend(
+                words.filter_map(|word| word.trim_matches('.').parse::<f64>().ok()).filter(|n| n.is_finite()),
+            );
         }
     }
 }
@@ -88,7 +91,9 @@ pub fn others(on: &OnProcedure<'_>, node: &Node, step: &Step, literals: &Literal
     let names = &literals.eyes.names;
     let seen = step.accept.is_some()
         || names.contains(read.role.as_str())
-        || (!about.is_empty() && names.contains(about) && matches!(read.role, Role::Found | Role::Travel | Role::Left));
+        || (!about.is_empty()
+            && names.contains(about)
+            && matches!(read.role, Role::Found | Role::Travel | Role::Left));
     if !literals.eyes.any || !seen {
         return Vec::new();
     }

@@ -111,7 +111,9 @@ fn no(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
 /// Whether threadlocker stands on something that is tight: a loop may undo it after its open time.
 fn is_locked_up(node: &Node) -> bool {
     let tight = |part: &PartState| part.locked && matches!(part.fitting, Fitting::Torqued | Fitting::Nipped);
-    node.place().is_some_and(|place| place.parts.values().any(tight) && place.parts.values().all(|part| !part.locked || tight(part)))
+    node.place().is_some_and(|place| {
+        place.parts.values().any(tight) && place.parts.values().all(|part| !part.locked || tight(part))
+    })
 }
 
 /// Whether threadlocker stands on anything.
@@ -166,7 +168,11 @@ fn leave(explore: &mut Explore<'_, '_, '_>, node: &Node) {
     for _ in 0..2 {
         if matches!(next.state.progress.pending, Some(Pending::Deviation { .. } | Pending::Skip { .. })) {
             let reason = matches!(next.waiting.kind, WaitingFor::Text);
-            let done = if reason { answer::words(&mut explore.hand, &next) } else { explore.hand.say(&next, ActName::Confirm) };
+            let done = if reason {
+                answer::words(&mut explore.hand, &next)
+            } else {
+                explore.hand.say(&next, ActName::Confirm)
+            };
             next = explore.arrive(&next, done);
         }
     }
@@ -191,12 +197,6 @@ fn numbers(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
             never(explore, node, step, &|explore, node| answer::value(&mut explore.hand, node, value));
         }
     }
-    if step.accept.is_some()
-        && let Some(value) = explore.refused.get(&step.id).copied()
-        && explore.fresh(&step.id, Leave::Never)
-    {
-        never(explore, node, step, &|explore, node| answer::value(&mut explore.hand, node, value));
-    }
 }
 
 /// A value out of limits, and the right one after it.
@@ -217,15 +217,27 @@ pub fn turned(explore: &mut Explore<'_, '_, '_>, node: &Node) {
     let on = explore.on;
     for value in others(&on, node, step, &explore.literals.clone(), right) {
         if !explore.is_undecided() {
-            return;
+            break;
         }
         out(explore, node, value);
     }
 }
 
+/// A value that the step's own judgement refuses, every time.
+pub fn refused(explore: &mut Explore<'_, '_, '_>, node: &Node) {
+    let Some(step) = &left(explore, node) else { return };
+    if step.accept.is_some()
+        && let Some(value) = explore.refused.get(&step.id).copied()
+        && explore.fresh(&step.id, Leave::Never)
+    {
+        never(explore, node, step, &|explore, node| answer::value(&mut explore.hand, node, value));
+    }
+}
+
 /// The main answer after threadlocker has stood too long, or a guard's time has run.
 fn late(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
-    if !(explore.literals.eyes.any && is_wet(node)) || !explore.fresh(&step.id, Leave::Late) {
+    let matters = explore.literals.eyes.any && is_wet(node);
+    if !matters || !explore.fresh(&step.id, Leave::Late) {
         return;
     }
     // What stands too long by the technician's own doing is told by the bench, and is no fault of the pack.
@@ -248,7 +260,11 @@ fn skip(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     for _ in 0..2 {
         if matches!(next.state.progress.pending, Some(Pending::Skip { .. })) {
             let reason = matches!(next.waiting.kind, WaitingFor::Text);
-            let done = if reason { answer::words(&mut explore.hand, &next) } else { explore.hand.say(&next, ActName::Confirm) };
+            let done = if reason {
+                answer::words(&mut explore.hand, &next)
+            } else {
+                explore.hand.say(&next, ActName::Confirm)
+            };
             next = explore.arrive(&next, done);
         }
     }
@@ -261,13 +277,19 @@ fn skip(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
 /// The bench opened again, at once and the next day: it must know where it stands.
 fn opened(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     for (way, gone) in [(Leave::Opened, 0), (Leave::NextDay, LONG)] {
-        let worth = gone == 0 || is_wet(node) || node.place().is_some_and(|place| place.parts.values().any(|part| part.safe));
+        let worth = gone == 0
+            || is_wet(node)
+            || node.place().is_some_and(|place| place.parts.values().any(|part| part.safe));
         if !worth || !explore.fresh(&step.id, way) {
             continue;
         }
         let lean = node.clone().later(gone);
         let done = explore.hand.opened(&lean);
-        let told = done.answer.parts.iter().any(|part| matches!(part, Said::Step(_) | Said::Question(_) | Said::Caution(_)));
+        let told = done
+            .answer
+            .parts
+            .iter()
+            .any(|part| matches!(part, Said::Step(_) | Said::Question(_) | Said::Caution(_)));
         let next = explore.arrive(&lean, done);
         if !told || next.waiting.kind == WaitingFor::Nothing {
             explore.lost.insert(step.id.clone());
@@ -313,7 +335,9 @@ pub fn undo(explore: &mut Explore<'_, '_, '_>) {
     let mut node = explore.begun();
     for _ in 0..2 * explore.on.steps.len() {
         let here = node.as_ref().filter(|node| node.state.progress.open);
-        let Some(step) = here.and_then(|node| node.cursor()).and_then(|id| explore.step(id)).cloned() else { break };
+        let Some(step) = here.and_then(|node| node.cursor()).and_then(|id| explore.step(id)).cloned() else {
+            break;
+        };
         let Some(from) = node else { break };
         if sampled(explore, &step) && explore.fresh(&step.id, Leave::Undo) {
             let done = explore.hand.say(&from, ActName::Undo);
@@ -321,7 +345,8 @@ pub fn undo(explore: &mut Explore<'_, '_, '_>) {
                 explore.lost.insert(step.id.clone());
             }
         }
-        node = answer::rightly(&mut explore.hand, &explore.on, &explore.literals, &from).map(|done| done.node);
+        node =
+            answer::rightly(&mut explore.hand, &explore.on, &explore.literals, &from).map(|done| done.node);
     }
     explore.hand.keep_log(false);
 }
@@ -329,13 +354,15 @@ pub fn undo(explore: &mut Explore<'_, '_, '_>) {
 /// The next step of another part told first: it is taken in its order, or refused.
 fn ahead(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
     let here = explore.on.steps.iter().position(|one| one.id == step.id).unwrap_or_default();
-    let later = explore.on.steps.iter().skip(here + 1).find(|one| one.about.is_some() && one.about != step.about);
+    let later =
+        explore.on.steps.iter().skip(here + 1).find(|one| one.about.is_some() && one.about != step.about);
     let Some(about) = later.and_then(|one| one.about.clone()) else { return };
     if !explore.fresh(&step.id, Leave::Ahead) {
         return;
     }
     let lean = node.clone();
-    let mut done = explore.hand.act(&lean, ActName::Confirm, Slots { about: Some(about), ..Slots::default() });
+    let mut done =
+        explore.hand.act(&lean, ActName::Confirm, Slots { about: Some(about), ..Slots::default() });
     // In which order it is told is not the order in which it was done.
     done.node.clean = false;
     let next = explore.arrive(&lean, done);

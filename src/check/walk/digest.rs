@@ -81,14 +81,18 @@ fn things(place: &Place, eyes: &Eyes, hash: &mut DefaultHasher) {
 }
 
 fn adjuster(known: &AdjusterState, exact: bool, hash: &mut DefaultHasher) {
-    let there = [known.found, known.found_from_out, known.travel, known.travel_again, known.wanted, known.left];
+    let there =
+        [known.found, known.found_from_out, known.travel, known.travel_again, known.wanted, known.left];
     for value in there {
         if exact { value.map(f64::to_bits).hash(hash) } else { value.is_some().hash(hash) }
     }
     match known.position {
         Position::Uncounted => 0_u8.hash(hash),
         Position::Lost => 1_u8.hash(hash),
-        Position::At(at) => (2_u8, known.target() == Some(at), known.left == Some(at), exact.then_some(at.to_bits())).hash(hash),
+        Position::At(at) => {
+            (2_u8, known.target() == Some(at), known.left == Some(at), exact.then_some(at.to_bits()))
+                .hash(hash)
+        }
     }
 }
 

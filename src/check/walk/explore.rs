@@ -123,6 +123,11 @@ impl Explore<'_, '_, '_> {
                 self.first();
             }
         }
+        for node in &turning {
+            if !self.is_over() {
+                deviate::refused(self, node);
+            }
+        }
         if !self.is_over() {
             deviate::undo(self);
         }
@@ -221,9 +226,19 @@ impl Explore<'_, '_, '_> {
         let Some(step) = self.on.steps.iter().copied().find(|step| step.id == id) else { return };
         if let Some(place) = before.place() {
             let locked = minutes(node);
-            let moment =
-                Moment { on: self.on, step, before: place, trail: &before.trail, locked: &locked, clean: node.clean };
-            each(self.sink, |look, sink| if let Look::Closing(look) = look { look(&moment, sink) });
+            let moment = Moment {
+                on: self.on,
+                step,
+                before: place,
+                trail: &before.trail,
+                locked: &locked,
+                clean: node.clean,
+            };
+            each(self.sink, |look, sink| {
+                if let Look::Closing(look) = look {
+                    look(&moment, sink)
+                }
+            });
         }
         node.trail.closed(self.on.card, step, moved);
     }
@@ -278,7 +293,10 @@ impl Explore<'_, '_, '_> {
 
     fn stuck(&mut self, node: &Node, truly: bool) {
         // The bench takes no settings as left while an adjuster is not set: that is said of the adjuster.
-        let left = node.cursor().and_then(|id| self.step(id)).is_some_and(|step| step.reads_back == Some(ReadBack::Left));
+        let left = node
+            .cursor()
+            .and_then(|id| self.step(id))
+            .is_some_and(|step| step.reads_back == Some(ReadBack::Left));
         if truly && left && node.place().is_some_and(unset) {
             return self.finished(node);
         }
@@ -291,7 +309,11 @@ impl Explore<'_, '_, '_> {
         let Some(place) = node.place() else { return };
         if node.clean {
             let finish = Finish { on: self.on, place, trail: &node.trail };
-            each(self.sink, |look, sink| if let Look::End(look) = look { look(&finish, sink) });
+            each(self.sink, |look, sink| {
+                if let Look::End(look) = look {
+                    look(&finish, sink)
+                }
+            });
         }
     }
 
@@ -307,7 +329,11 @@ impl Explore<'_, '_, '_> {
             ended: self.walked.ended > 0,
             cut: self.cut,
         };
-        each(self.sink, |look, sink| if let Look::Walk(look) = look { look(&seen, sink) });
+        each(self.sink, |look, sink| {
+            if let Look::Walk(look) = look {
+                look(&seen, sink)
+            }
+        });
     }
 
     /// Whether a way of leaving a step was not tried yet; it counts as tried from here on.
@@ -329,23 +355,23 @@ impl Explore<'_, '_, '_> {
 
 /// Whether an adjuster was moved and stands nowhere that was chosen.
 fn unset(place: &Place) -> bool {
-    place.adjusters.values().any(|known| known.position != Position::Uncounted && known.left_where_it_stands().is_none())
+    place
+        .adjusters
+        .values()
+        .any(|known| known.position != Position::Uncounted && known.left_where_it_stands().is_none())
 }
 
 /// Whether an event moves the job on.
 fn moves(event: &Event) -> bool {
     event.changes_job()
-        || matches!(event, Event::Acknowledged { .. } | Event::JobClosed { .. } | Event::Opened { .. } | Event::Shown { .. })
+        || matches!(
+            event,
+            Event::Acknowledged { .. } | Event::JobClosed { .. } | Event::Opened { .. } | Event::Shown { .. }
+        )
 }
 
 /// Notes the guards of a list: a step in hand or closed applied; one that is open with the work past it did not.
-fn note(
-    steps: &[Step],
-    place: &Place,
-    cursor: &str,
-    here: &mut bool,
-    guards: &mut BTreeMap<String, Both>,
-) {
+fn note(steps: &[Step], place: &Place, cursor: &str, here: &mut bool, guards: &mut BTreeMap<String, Both>) {
     for step in steps {
         if place.branching.contains(&step.id) && !*here && !place.closed.contains_key(&step.id) {
             note(&step.fails, place, cursor, here, guards);
@@ -369,5 +395,7 @@ fn note(
 
 fn minutes(node: &Node) -> BTreeMap<String, f64> {
     let locked = node.state.record.locked.iter();
-    locked.map(|((_, part), one)| (part.clone(), (node.now - one.at).num_milliseconds() as f64 / 60_000.0)).collect()
+    locked
+        .map(|((_, part), one)| (part.clone(), (node.now - one.at).num_milliseconds() as f64 / 60_000.0))
+        .collect()
 }

@@ -2,8 +2,8 @@
 
 use super::trail::{Trail, fitting};
 use crate::bench::state::{Fitting, PartState, Place};
-use crate::rulebase::{Part, Step};
 use crate::check::subject::OnProcedure;
+use crate::rulebase::{Part, Step};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A step closing on a path.
