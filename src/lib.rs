@@ -13,7 +13,6 @@ pub mod front;
 pub mod hearing;
 pub mod quantity;
 pub mod reply;
-
 pub mod rulebase;
 pub mod session;
 pub mod source;

@@ -4,9 +4,10 @@ use super::desk::{Desk, Moment};
 use super::entries::{confirm, correct, course, job, notes, reading, resume, skip, undo, want};
 use super::questions::{adjuster, part, record, step, work};
 use super::state::State;
-use super::{Decision, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting};
+use super::{Decision, Fact, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting};
 use crate::act::{Act, ActName, Heard, Outcome};
 use crate::event::{Event, Pending, Utterance};
+use crate::quantity::Quantity;
 use crate::rulebase::Pack;
 
 /// Decides what an input means for the job.
@@ -168,11 +169,24 @@ fn question(desk: &mut Desk<'_>, act: &Act) {
     kept(desk, act, from);
 }
 
+/// The figure that this answer worked out, exact, for "what's that in ...".
+fn figure(desk: &Desk<'_>, from: usize) -> Option<String> {
+    desk.parts
+        .get(from..)?
+        .iter()
+        .rev()
+        .find_map(|part| match part {
+            Part::Fact(Fact::Worked { worked, .. }) => worked.first()?.quantity(),
+            _ => None,
+        })
+        .map(Quantity::show)
+}
+
 /// A question is logged with what it was about; it never moves the job.
 fn kept(desk: &mut Desk<'_>, act: &Act, from: usize) {
     let answered = desk.parts.len() > from;
     if desk.state.progress.open && answered {
-        let said = act.slots.about.clone().unwrap_or_default();
+        let said = figure(desk, from).or_else(|| act.slots.about.clone()).unwrap_or_default();
         desk.emit(Event::Answered { act: act.act.as_str().to_owned(), said });
     }
 }

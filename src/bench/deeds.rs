@@ -11,6 +11,10 @@ pub fn effects(card: &UnitCard, step: &Step, kept: Option<&Kept>) -> Vec<Moved> 
     let mut out = Vec::new();
     if let Some(adjuster) = card.adjuster(id) {
         out.extend(on_adjuster(adjuster, step, kept).map(|change| moved(id, change)));
+        if loads_the_spring(adjuster, step, kept) {
+            let springs = card.parts.iter().filter(|part| !part.springs.is_empty());
+            out.extend(springs.map(|part| moved(&part.id, Change::Live)));
+        }
     }
     if let Some(part) = card.part(id) {
         out.extend(on_part(part, step.deed).map(|change| moved(id, change)));
@@ -30,6 +34,12 @@ fn moved(about: &str, change: Change) -> Moved {
     Moved { about: about.to_owned(), change }
 }
 
+/// Whether the step winds preload on: the spring is under load from then on.
+fn loads_the_spring(adjuster: &Adjuster, step: &Step, kept: Option<&Kept>) -> bool {
+    let screw = matches!(adjuster.kind, AdjusterKind::Screw { .. });
+    screw && step.deed == Deed::Set && kept.and_then(|kept| kept.value).is_some_and(|value| value > 0.0)
+}
+
 fn on_adjuster(adjuster: &Adjuster, step: &Step, kept: Option<&Kept>) -> Option<Change> {
     let value = kept.and_then(|kept| kept.value);
     let role = step.read.as_ref().map(|read| &read.role);
@@ -46,7 +56,13 @@ fn on_adjuster(adjuster: &Adjuster, step: &Step, kept: Option<&Kept>) -> Option<
             }
             _ => Some(Change::At { value: 0.0 }),
         },
-        // A perch is counted down to where it just touches: its nought.
+        // A perch is counted down to where it just touches, a screw out to its stop: its nought. Its travel ends at the
+        // other stop.
+        (Deed::Count, AdjusterKind::Screw { .. })
+            if matches!(role, Some(Role::Travel | Role::TravelAgain)) =>
+        {
+            value.map(|value| Change::At { value })
+        }
         (Deed::Count, AdjusterKind::Screw { .. }) => Some(Change::At { value: 0.0 }),
         (Deed::Count | Deed::Measure, _) if role == Some(&Role::Found) => {
             value.map(|value| Change::At { value })

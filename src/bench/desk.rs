@@ -30,6 +30,8 @@ pub struct Desk<'a> {
     pub show_step: bool,
     /// Whether this line has closed or answered something: a bare "done" after it is part of it.
     pub closed_one: bool,
+    /// The step that was in hand as the line came.
+    pub began_at: Option<String>,
     /// Whether this line has acknowledged the cautions of the step in hand: they were just said.
     pub acknowledged: bool,
     /// A step that "done" did not close, and what it asks: said unless the same line brings the value.
@@ -40,6 +42,7 @@ impl<'a> Desk<'a> {
     /// A desk with the job as it stands.
     pub fn new(rules: &'a Pack, past: &'a Past, state: &State, now: Moment, utterance: Utterance) -> Self {
         let state = state.clone();
+        let began_at = state.place().and_then(|place| place.cursor.clone());
         Self {
             rules,
             past,
@@ -51,6 +54,7 @@ impl<'a> Desk<'a> {
             show_step: false,
             closed_one: false,
             acknowledged: false,
+            began_at,
             needs: None,
         }
     }

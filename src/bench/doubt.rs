@@ -1,14 +1,23 @@
 //! Hearing could not tell: the bench words the question, keeps it, and knows what answers it.
 
 use super::desk::Desk;
-use super::{Part, Question, present};
-use crate::act::{Act, Doubt, Heard};
+use super::waiting::waiting;
+use super::{Part, Question, flow, pending, present};
+use crate::act::{Act, ActName, Doubt, Heard, WaitingFor};
 use crate::event::Pending;
 use crate::quantity::{Quantity, Unit, figures};
 
 /// Opens the question that hearing leaves to the bench.
 pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
+    if words_answer(desk, &heard.between) {
+        return flow::go_on(desk);
+    }
     let doubt = heard.doubt.clone().unwrap_or(Doubt::Meaning);
+    if doubt == Doubt::Vague && critical(desk) {
+        // A critical value is asked for without leading: a guess is not offered back to be nodded at.
+        let question = question(desk, &[], doubt);
+        return desk.say(Part::Question(question));
+    }
     // With a caution waiting, the caution stays the open question.
     let keeps = !heard.between.is_empty() && desk.state.progress.pending.is_none();
     if keeps && desk.state.progress.open {
@@ -19,9 +28,26 @@ pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
     desk.say(Part::Question(question));
 }
 
+/// Words said to an open question that waits for words: they answer it, or it is asked again. Each such question has its
+/// own second look (a serial that must agree, a reason said back, one of its options), so that they need no other.
+fn words_answer(desk: &mut Desk<'_>, between: &[Act]) -> bool {
+    let [act] = between else { return false };
+    let waits = waiting(desk.rules, &desk.state, desk.now, desk.by_ear()).kind == WaitingFor::Text;
+    if act.act != ActName::Note || !waits || desk.state.progress.pending.is_none() {
+        return false;
+    }
+    if !pending::takes(desk, act) {
+        pending::say_again(desk);
+    }
+    true
+}
+
 /// The question, with each option as it would be said.
 pub fn question(desk: &Desk<'_>, acts: &[Act], doubt: Doubt) -> Question {
     let options = acts.iter().map(|act| option(desk, act)).collect();
+    // A bare number brought no unit that could be the wrong one.
+    let bare = doubt == Doubt::Unit && !acts.is_empty() && acts.iter().all(|act| act.slots.unit.is_none());
+    let doubt = if bare { Doubt::Number } else { doubt };
     Question::Which { options, doubt, wanted: wanted(desk) }
 }
 
@@ -41,24 +67,82 @@ pub fn option(desk: &Desk<'_>, act: &Act) -> String {
         None => about.to_owned(),
     });
     let value = act.slots.value.map(|value| figure(value, act.slots.unit.as_deref()));
-    let doing = match act.act.as_str() {
-        "reading" | "correct" | "want" => "",
-        "confirm" => "done",
-        "deny" => "not done",
-        other => other,
+    let text = act.slots.text.clone();
+    let words: Vec<Option<String>> = match act.act {
+        ActName::Reading | ActName::Correct | ActName::Want => vec![name, text, value],
+        // Words said for a step that waits for words are its answer.
+        ActName::Note if waits_for_words(desk) => vec![text],
+        ActName::Start if text.is_some() => vec![name, text],
+        // The state said ("off") tells more than "done".
+        ActName::Confirm => vec![name, text.or_else(|| Some("done".to_owned()))],
+        ActName::Deny => vec![name, Some("not done".to_owned())],
+        ActName::AskWork => {
+            vec![Some("a calculation,".to_owned()), act.slots.kind.clone(), name, text, value]
+        }
+        other => vec![Some(calling(other).to_owned()), name, text, act.slots.tool.clone(), value],
     };
-    let doing = doing.trim_start_matches("ask_").replace('_', " ");
-    let words = [act.slots.text.clone(), name, Some(doing), value];
     let words: Vec<String> = words.into_iter().flatten().filter(|word| !word.is_empty()).collect();
     words.join(" ")
 }
 
+/// What an act is called when it is asked whether it was meant.
+fn calling(act: ActName) -> &'static str {
+    match act {
+        ActName::Note => "a note,",
+        ActName::Trouble => "trouble,",
+        ActName::Undo => "to take the last back",
+        ActName::Back => "to go back a step",
+        ActName::Again => "to say it again",
+        ActName::Skip => "to leave it out",
+        ActName::Pause => "to stop for now",
+        ActName::Resume => "to go on",
+        ActName::Finish => "to close the job",
+        ActName::Start => "to start a job",
+        ActName::Switch => "to go to another unit",
+        ActName::Wait => "a timer",
+        ActName::Fitted => "a new",
+        ActName::By => "who is working,",
+        ActName::AskNow => "what to do now",
+        ActName::AskNext => "what comes next",
+        ActName::AskTool => "which tool,",
+        ActName::AskSwap => "whether it will do,",
+        ActName::AskTorque => "how tight,",
+        ActName::AskTurn => "which way,",
+        ActName::AskLocker => "which threadlocker,",
+        ActName::AskBack => "the way back,",
+        ActName::AskSetting => "where it stands,",
+        ActName::AskRange => "its range,",
+        ActName::AskMark => "what lines up,",
+        ActName::AskCaution => "what can go wrong",
+        ActName::AskWhy => "why",
+        ActName::AskSource => "where that comes from,",
+        ActName::AskStuck => "that it will not move,",
+        ActName::AskPart => "the size of it,",
+        ActName::AskLeft => "what is left",
+        ActName::AskTime => "how long",
+        ActName::AskLog => "what was done",
+        ActName::Help => "what can be said",
+        _ => "",
+    }
+}
+
+/// Whether the step in hand waits for a critical value.
+fn critical(desk: &Desk<'_>) -> bool {
+    let read = super::entries::notes::current(desk).and_then(|step| step.read);
+    read.is_some_and(|read| read.critical)
+}
+
+/// Whether the step in hand waits for words.
+fn waits_for_words(desk: &Desk<'_>) -> bool {
+    let read = super::entries::notes::current(desk).and_then(|step| step.read);
+    read.is_some_and(|read| read.kind == WaitingFor::Text)
+}
+
 fn figure(value: f64, unit: Option<&str>) -> String {
-    let spoken = match unit.and_then(Unit::parse) {
+    match unit.and_then(Unit::parse) {
         Some(unit) => Quantity::new(value, unit).say(),
         None => figures::words(value),
-    };
-    if figures::needs_digits(value) { format!("{spoken}, {}", figures::digits(value)) } else { spoken }
+    }
 }
 
 /// Whether an act picks that option: it is the same act and contradicts none of its slots, or names its words.

@@ -16,7 +16,7 @@ pub fn open(desk: &Desk<'_>) -> Vec<String> {
         else {
             continue;
         };
-        let found = of_place(desk, id, place, &card, &procedure);
+        let found = of_place(desk, id, place, card, procedure);
         let name = id.replace('-', " ");
         out.extend(found.into_iter().map(|text| if several { format!("{name}: {text}") } else { text }));
     }
@@ -39,16 +39,11 @@ fn of_place(desk: &Desk<'_>, id: &str, place: &Place, card: &UnitCard, procedure
             Closing::Done => {}
         }
     }
-    let judge = flow::Judge { rules: desk.rules, state: &desk.state, now: desk.now };
-    let steps = if desk.state.progress.current.as_deref() == Some(id) {
-        judge.ahead(procedure, place).len()
-    } else {
-        procedure
-            .all_steps()
-            .iter()
-            .filter(|step| step.when.is_none() && !place.closed.contains_key(&step.id))
-            .count()
-    };
+    // Guards are judged as if that unit were in hand.
+    let mut state = desk.state.clone();
+    state.progress.current = Some(id.to_owned());
+    let judge = flow::Judge { rules: desk.rules, state: &state, now: desk.now };
+    let steps = judge.ahead(procedure, place).len();
     if steps > 0 {
         let plural = if steps == 1 { "step is" } else { "steps are" };
         out.push(format!("{steps} {plural} not done"));

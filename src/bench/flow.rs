@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 use super::state::{Place, State};
-use super::{cautions, present, view};
+use super::{Part, cautions, present, view};
 use crate::event::Event;
 use crate::rulebase::{Deed, Pack, Phase, Procedure, Step};
 use chrono::{DateTime, FixedOffset};
@@ -89,10 +89,17 @@ pub fn go_on(desk: &mut Desk<'_>) {
             if place.cursor.as_deref() != Some(step.id.as_str()) {
                 show(desk, step, false);
             }
-            say_step(desk);
+            if !just_refused(desk) {
+                say_step(desk);
+            }
         }
         None => super::entries::job::all_worked(desk),
     }
+}
+
+/// Whether the line was refused at the step in hand, which then needs no saying again.
+fn just_refused(desk: &Desk<'_>) -> bool {
+    desk.cursor() == desk.began_at && desk.parts.iter().any(|part| matches!(part, Part::Refused(_)))
 }
 
 fn was_closed_now(desk: &Desk<'_>, id: &str) -> bool {

@@ -121,7 +121,8 @@ fn of_kind(kind: WaitingFor) -> Option<Unit> {
 
 fn counts_from_an_end(card: &UnitCard, step: &Step) -> bool {
     let kind = step.about.as_deref().and_then(|id| card.adjuster(id)).map(|adjuster| &adjuster.kind);
-    matches!(kind, Some(AdjusterKind::Clicker { .. } | AdjusterKind::Screw { datum: None, .. }))
+    // A screw is counted from its outer stop, whichever words are used: its nought is full out.
+    matches!(kind, Some(AdjusterKind::Clicker { .. }))
 }
 
 fn travel(desk: &Desk<'_>, step: &Step) -> Option<f64> {
@@ -180,7 +181,9 @@ pub fn limit(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<Limit> {
     if read.role == Role::TravelAgain {
         let adjuster = desk.place()?.adjusters.get(step.about.as_deref()?)?;
         let unit = card.adjuster(step.about.as_deref()?).map(unit_of)?;
-        return adjuster.travel.map(|travel| Limit::exactly(Quantity::new(travel, unit))).or(read.limit);
+        let band = if unit == Unit::Turn { restore::FLAT } else { 0.0 };
+        let again = adjuster.travel.map(|travel| Limit::around(Quantity::new(travel, unit), band));
+        return again.or(read.limit);
     }
     read.limit
 }

@@ -29,4 +29,5 @@ pub use answer::{
 };
 pub use decide::decide;
 pub use input::{Decision, Input, Past};
+pub use questions::work::instead as calculation;
 pub use waiting::{step_title, waiting};

@@ -2,6 +2,7 @@
 
 use super::desk::Desk;
 use super::entries::{job, reading, skip, want};
+use super::questions::work;
 use super::{Ack, Part, Question, Refusal, Value, decide, doubt, flow, present};
 use crate::act::{Act, ActName, Doubt};
 use crate::event::{Event, Kept, Pending};
@@ -10,7 +11,7 @@ use crate::quantity::{Quantity, Unit, figures};
 /// Whether the act answers the open question; if so it has been worked.
 pub fn takes(desk: &mut Desk<'_>, act: &Act) -> bool {
     let Some(pending) = desk.state.progress.pending.clone() else { return false };
-    match pending {
+    match pending.clone() {
         Pending::Acknowledge { cautions } => acknowledge(desk, act, cautions),
         Pending::Value { kept } => value(desk, act, kept),
         Pending::Deviation { step, reason } => reasoned(desk, act, step, reason, true),
@@ -19,6 +20,7 @@ pub fn takes(desk: &mut Desk<'_>, act: &Act) -> bool {
         Pending::Finish => finish(desk, act),
         Pending::Start { procedure, unit, corner } => job::more_said(desk, act, procedure, unit, corner),
         Pending::Between { acts, doubt, then } => between(desk, act, &acts, &doubt, &then),
+        Pending::Work { .. } => work::answered(desk, act, &pending),
         Pending::SpringRate { .. } => false,
     }
 }
@@ -177,6 +179,7 @@ fn say_again_now(desk: &mut Desk<'_>) {
         Pending::Finish => Question::Finish { number: desk.state.progress.number },
         Pending::Start { procedure, unit, corner } => job::missing(desk, procedure, unit, corner),
         Pending::Between { acts, doubt, .. } => doubt::question(desk, &acts, doubt),
+        Pending::Work { missing, asks, .. } => Question::Work { ask: asks, missing },
         Pending::SpringRate { .. } => return flow::say_step(desk),
     };
     desk.say(Part::Question(question));

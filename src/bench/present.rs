@@ -1,10 +1,11 @@
 //! The step in hand as a card: what to do, and what the unit's card says of it.
 
 use super::desk::Desk;
+use super::state::Fitting;
 use super::{Asks, Part as Said, StepCard, restore, settings};
 use crate::act::WaitingFor;
 use crate::quantity::Quantity;
-use crate::rulebase::{Deed, Part, Procedure, ReadBack, Step, UnitCard};
+use crate::rulebase::{AdjusterKind, Deed, Part, Procedure, ReadBack, Role, Step, UnitCard};
 
 /// Says the step in hand, with the settings or the way back that it is about.
 pub fn step(desk: &mut Desk<'_>, step: &Step) {
@@ -15,7 +16,7 @@ pub fn step(desk: &mut Desk<'_>, step: &Step) {
         let list = settings::list(desk, which, true);
         desk.say(Said::Settings(list));
     }
-    if step.deed == Deed::Set
+    if matches!(step.deed, Deed::Set | Deed::Charge)
         && let Some(about) = &step.about
     {
         restore::say(desk, about);
@@ -27,7 +28,7 @@ pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Ste
     let mut sheet = StepCard {
         id: step.id.clone(),
         number: number(procedure, step),
-        text: sentence(card, step),
+        text: counts_in(desk, card, step).unwrap_or_else(|| sentence(card, step)),
         name: name(card, step),
         brief: step.brief.clone(),
         amount: step.amount.clone(),
@@ -42,7 +43,7 @@ pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Ste
         handled(&mut sheet, card, id, step);
     }
     if let Some(part) = step.about.as_deref().and_then(|id| card.part(id)) {
-        of_part(&mut sheet, part, step.deed);
+        of_part(&mut sheet, part, step.deed, comes_off_by_hand(desk, &part.id, step.deed));
     }
     sheet.amount = sheet.amount.filter(|amount| !said_already(step, amount));
     if has_direction(card, step) {
@@ -67,17 +68,21 @@ fn handled(sheet: &mut StepCard, card: &UnitCard, id: &str, step: &Step) {
 }
 
 /// What the part's entry adds for a deed that turns, locks or marks it.
-fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
+fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed, by_hand: bool) {
     if turns(deed) && is_turned(part) {
         let way = if undoes(deed) { part.opens } else { part.opens.opposite() };
         sheet.way = sheet.way.or(Some(way));
     }
     // Refitting starts the thread by hand: the tool comes with the tightening.
-    if turns(deed) && deed != Deed::Refit && is_turned(part) {
+    if turns(deed) && deed != Deed::Refit && !by_hand && is_turned(part) {
         sheet.hold = sheet.hold.take().or_else(|| part.hold.clone());
         if sheet.tool.is_none() {
             (sheet.tool, sheet.size) = tool_of(part);
         }
+    }
+    // Loosened and taken off are two steps with one part, tool and way: said short, they must differ.
+    if deed == Deed::Remove && is_turned(part) {
+        sheet.brief = sheet.brief.take().or_else(|| Some(format!("{} off", sheet.name)));
     }
     match deed {
         Deed::Tighten => {
@@ -88,10 +93,20 @@ fn of_part(sheet: &mut StepCard, part: &Part, deed: Deed) {
         Deed::Threadlock => sheet.locker = part.locker.as_ref().map(locker),
         Deed::Loosen | Deed::Zero => sheet.never.clone_from(&part.never),
         Deed::Mark => {
-            sheet.note = sheet.note.take().or_else(|| part.mark.as_ref().map(|mark| mark.lines_up.clone()));
+            sheet.note = sheet.note.take().or_else(|| part.mark.as_ref().map(lined_up_later));
         }
         _ => {}
     }
+}
+
+fn lined_up_later(mark: &crate::rulebase::Mark) -> String {
+    format!("Later, line up {}", mark.lines_up)
+}
+
+/// Whether a part that is to be removed was undone before: it comes off by hand, and the tool was for the undoing.
+fn comes_off_by_hand(desk: &Desk<'_>, id: &str, deed: Deed) -> bool {
+    let fitting = desk.place().and_then(|place| place.parts.get(id)).map(|part| part.fitting);
+    deed == Deed::Remove && matches!(fitting, Some(Fitting::Loose | Fitting::Off))
 }
 
 fn locker(locker: &crate::rulebase::Locker) -> String {
@@ -157,6 +172,22 @@ fn number(procedure: &Procedure, step: &Step) -> (usize, usize) {
     let tops: Vec<&Step> = procedure.phases.iter().flat_map(|phase| &phase.steps).collect();
     let here = tops.iter().position(|top| top.holds(&step.id)).map_or(0, |index| index + 1);
     (here, tops.len())
+}
+
+/// How a travel is counted on an adjuster that stands full out, where its setting was counted from: the other way round
+/// than the procedure has it. None where it stands full in.
+pub fn counts_in(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<String> {
+    let travel = step.deed == Deed::Count && step.read.as_ref().is_some_and(|read| read.role == Role::Travel);
+    let adjuster = step.about.as_deref().and_then(|id| card.adjuster(id)).filter(|_| travel)?;
+    settings::known(desk, &adjuster.id).found_from_out?;
+    match &adjuster.kind {
+        AdjusterKind::Clicker { closes, .. } => Some(format!(
+            "Count the clicks as you turn {} {} until it seats.",
+            adjuster.name(),
+            closes.words()
+        )),
+        _ => None,
+    }
 }
 
 /// The whole sentence of a step.

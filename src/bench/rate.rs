@@ -6,6 +6,7 @@ use crate::act::{Act, ActName, Doubt, Slots};
 use crate::event::{Kept, Pending};
 use crate::quantity::{Quantity, Unit};
 use crate::rulebase::{Adjuster, AdjusterKind, Part, UnitCard};
+use crate::workings::springs::combine::Tender;
 
 /// A spring's rate was reported: when it is another than the one that came off, the question is opened.
 pub fn fitted(desk: &mut Desk<'_>, card: &UnitCard, about: &str, kept: &Kept) {
@@ -18,7 +19,7 @@ pub fn fitted(desk: &mut Desk<'_>, card: &UnitCard, about: &str, kept: &Kept) {
     if asked || same(was, now) {
         return;
     }
-    let options = options(desk, part, adjuster, was, now);
+    let options = options(desk, card, part, adjuster, (was, now));
     let acts = options.iter().map(|(name, value)| want(&adjuster.id, name, *value)).collect();
     desk.open(Pending::Between { acts, doubt: Doubt::Meaning, then: Vec::new() });
     desk.say(Said::Question(Question::SpringRate {
@@ -28,8 +29,10 @@ pub fn fitted(desk: &mut Desk<'_>, card: &UnitCard, about: &str, kept: &Kept) {
     }));
 }
 
+/// Whether two rates are of the same spring. They are marked rounded, and otherwise in another unit (400 lbf/in is
+/// 70.05 N/mm): one in a hundred is no difference (common practice, no source).
 fn same(a: f64, b: f64) -> bool {
-    (a - b).abs() < 1e-9
+    (a - b).abs() <= 0.01 * b.abs()
 }
 
 /// A value kept at the place in hand.
@@ -60,22 +63,25 @@ fn want(about: &str, name: &str, value: Option<Quantity>) -> Act {
 /// The three ways out, each with the turns of preload it leads to where that can be worked out.
 ///
 /// With preload length p (how far the perch compresses the spring) and rate k: the same turns keep p; the same force
-/// keeps k p (Hooke's law); the same ride height under a load W on the spring keeps W / k - p, so that
-/// p2 = p1 + W / k2 - W / k1. A spring of another free length first takes up the difference.
+/// keeps the force at that length (k p by Hooke's law); the same ride height under a load W keeps W / k - p, so that
+/// p2 = p1 + W / k2 - W / k1. With a tender in series the deflections are those of both, the tender's until it closes.
+/// A spring of another free length first takes up the difference.
 fn options(
     desk: &Desk<'_>,
+    card: &UnitCard,
     part: &Part,
     adjuster: &Adjuster,
-    was: f64,
-    now: f64,
+    (was, now): (f64, f64),
 ) -> Vec<(String, Option<Quantity>)> {
     let pitch = pitch(adjuster).filter(|pitch| *pitch > 0.0).unwrap_or(1.0);
     let turns = settings::known(desk, &adjuster.id).target();
     let preload = turns.map(|turns| turns * pitch);
     let load = reading(desk, &part.id, "load");
     let taken_up = longer(part, was, now);
-    let same_force = preload.map(|preload| preload * was / now);
-    let same_height = preload.zip(load).map(|(preload, load)| preload + load / now - load / was - taken_up);
+    let (before, after) = (stack(card, part, was), stack(card, part, now));
+    let same_force = preload.map(|preload| after.deflection(before.force(preload)));
+    let higher = |load| after.deflection(load) - before.deflection(load) - taken_up;
+    let same_height = preload.zip(load).map(|(preload, load)| preload + higher(load));
     let quantity = |length: Option<f64>| {
         let turns = (length? / pitch * FLATS).round() / FLATS;
         Some(Quantity::new(turns, deeds::unit_of(adjuster)))
@@ -85,6 +91,17 @@ fn options(
         ("same preload force".to_owned(), quantity(same_force)),
         ("same ride height".to_owned(), quantity(same_height)),
     ]
+}
+
+/// The spring of that rate with what stands on it: another spring of the card is a tender in series, until it closes.
+fn stack(card: &UnitCard, part: &Part, rate: f64) -> Tender {
+    let other = card.parts.iter().filter(|other| other.id != part.id).find_map(|other| other.springs.first());
+    let tender = other.and_then(|spring| {
+        let length = |length: Quantity| length.in_unit(Unit::Millimetre).ok();
+        let travel = length(spring.free)? - spring.block.and_then(length)?;
+        Some(Tender { main: rate, tender: spring.rate.in_unit(Unit::NewtonPerMillimetre).ok()?, travel })
+    });
+    tender.unwrap_or(Tender { main: rate, tender: rate, travel: 0.0 })
 }
 
 /// Turns are counted in flats of a sixth (design, section 2).
@@ -102,12 +119,7 @@ fn free(part: &Part, rate: f64) -> Option<f64> {
 
 /// The length from the perch to its datum at that many turns: the length measured as found, shorter by the turns
 /// wound on since, longer by what a longer spring adds before it touches. None where nothing was measured.
-pub fn datum_length(
-    desk: &Desk<'_>,
-    card: &UnitCard,
-    adjuster: &Adjuster,
-    turns: f64,
-) -> Option<Quantity> {
+pub fn datum_length(desk: &Desk<'_>, card: &UnitCard, adjuster: &Adjuster, turns: f64) -> Option<Quantity> {
     let measured = reading(desk, &adjuster.id, "datum")?;
     let found = settings::known(desk, &adjuster.id).found?;
     let pitch = pitch(adjuster)?;

@@ -3,14 +3,14 @@
 use super::deeds::unit_of;
 use super::desk::Desk;
 use super::state::{AdjusterState, Position};
-use super::{Fact, Part, Refusal, RestoreCard, rate};
+use super::{Fact, Part, Refusal, RestoreCard, rate, settings};
 use crate::act::End;
 use crate::quantity::{Limit, Quantity, Unit};
 use crate::rulebase::{Adjuster, AdjusterKind, UnitCard};
 use crate::workings::adjusters::{Clicker, NoPath, Path, Ring, Screw, Setting, Stop};
 
 /// A sixth of a turn: the finest step of a screw that is counted (design, section 2).
-const FLAT: f64 = 1.0 / 6.0;
+pub const FLAT: f64 = 1.0 / 6.0;
 
 /// Says how to bring an adjuster to its wanted setting, or why that cannot be said.
 pub fn say(desk: &mut Desk<'_>, about: &str) {
@@ -26,7 +26,7 @@ pub fn answer(desk: &Desk<'_>, card: &UnitCard, about: &str) -> Part {
     };
     let known = desk.place().and_then(|place| place.adjusters.get(about)).cloned().unwrap_or_default();
     let unit = unit_of(adjuster);
-    let Some(wanted) = known.target().map(|value| Quantity::new(value, unit)) else {
+    let Some(wanted) = settings::target(adjuster, &known).map(|value| Quantity::new(value, unit)) else {
         return words_or_unknown(desk, adjuster, about);
     };
     match path(adjuster, &known, wanted.value) {
@@ -128,7 +128,7 @@ fn also(known: &AdjusterState, wanted: Quantity) -> Option<(Quantity, End)> {
 /// charge to within the card's own band.
 pub fn band(desk: &Desk<'_>, card: &UnitCard, about: &str) -> Option<Limit> {
     let adjuster = card.adjuster(about)?;
-    let wanted = desk.place()?.adjusters.get(about).and_then(AdjusterState::target);
+    let wanted = settings::target(adjuster, &settings::known(desk, about));
     let unit = unit_of(adjuster);
     match &adjuster.kind {
         AdjusterKind::Charge { limit, .. } => {

@@ -4,7 +4,7 @@ use super::deeds::unit_of;
 use super::desk::Desk;
 use super::state::AdjusterState;
 use super::{SettingRow, SettingsCard};
-use crate::rulebase::{Adjuster, ReadBack};
+use crate::rulebase::{Adjuster, AdjusterKind, ReadBack};
 
 /// The list for reading back, or for the log.
 pub fn list(desk: &Desk<'_>, which: ReadBack, asks: bool) -> SettingsCard {
@@ -19,10 +19,19 @@ fn row(desk: &Desk<'_>, adjuster: &Adjuster) -> SettingRow {
         name: adjuster.name().to_owned(),
         unit: unit_of(adjuster).name().to_owned(),
         found: known.found,
-        wanted: known.target(),
+        wanted: target(adjuster, &known),
         left: known.left,
         travel: known.travel_again.or(known.travel),
         words,
+    }
+}
+
+/// Where an adjuster is to be: as wanted, else as found. A charge that nobody wants otherwise is the card's: what the
+/// gauge shows as found is what a leak and its own filling have left.
+pub fn target(adjuster: &Adjuster, known: &AdjusterState) -> Option<f64> {
+    match &adjuster.kind {
+        AdjusterKind::Charge { limit, .. } => known.wanted.or(Some(limit.nominal().value)),
+        _ => known.target(),
     }
 }
 

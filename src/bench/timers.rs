@@ -1,10 +1,11 @@
 //! Timers: started by a step, by threadlocker or by word, and told once when they run out.
 
 use super::desk::Desk;
+use super::state::Fitting;
 use super::{Ack, Part};
 use crate::event::{Change, Event, Moved};
 use crate::quantity::{Quantity, Unit};
-use crate::rulebase::{Step, UnitCard};
+use crate::rulebase::{Deed, Step, UnitCard};
 
 /// Tells every timer that has run out and was not told.
 pub fn tick(desk: &mut Desk<'_>) {
@@ -18,6 +19,9 @@ pub fn tick(desk: &mut Desk<'_>) {
         .collect();
     for (timer, what) in due {
         desk.emit(Event::TimerTold { timer });
+        if tightened_in_time(desk, &what) {
+            continue;
+        }
         desk.say(Part::TimerEnded { what });
     }
 }
@@ -29,14 +33,41 @@ pub fn start_for(desk: &mut Desk<'_>, step: &Step) {
     }
 }
 
+/// What is left of the wait that a step is, in whole minutes or, under one, in seconds; none when it is no wait or over.
+pub fn left(desk: &Desk<'_>, step: &Step) -> Option<Quantity> {
+    let what = &step.timer.as_ref().filter(|_| step.deed == Deed::Wait)?.what;
+    let timer = desk.state.record.timers.values().rev().find(|timer| timer.what == *what)?;
+    let seconds = (timer.ends - desk.now).num_seconds();
+    match seconds {
+        ..=0 => None,
+        1..60 => Some(Quantity::new(seconds as f64, Unit::Second)),
+        _ => Some(Quantity::new((seconds as f64 / 60.0).ceil(), Unit::Minute)),
+    }
+}
+
 /// Starts the open-time clock of threadlocker just put on.
 pub fn for_locker(desk: &mut Desk<'_>, card: &UnitCard, moved: &[Moved]) {
     for change in moved {
         if let Change::Locked { open, .. } = &change.change {
-            let what = format!("{} threadlocker, open time", card.name_of(&change.about));
+            let what = open_time(card, &change.about);
             start(desk, what, Quantity::new(*open, Unit::Minute));
         }
     }
+}
+
+/// What an open-time clock is called.
+fn open_time(card: &UnitCard, about: &str) -> String {
+    format!("{} threadlocker, open time", card.name_of(about))
+}
+
+/// Whether it is the open time of joints that are all tight: then its end is nothing to hurry for.
+fn tightened_in_time(desk: &Desk<'_>, what: &str) -> bool {
+    let mut joints = desk.state.progress.places.values().filter_map(|place| {
+        let card = desk.rules.units.get(&place.unit)?;
+        let (_, joint) = place.parts.iter().find(|(id, part)| part.locked && open_time(card, id) == what)?;
+        Some(matches!(joint.fitting, Fitting::Torqued | Fitting::Nipped))
+    });
+    joints.next().is_some_and(|first| first && joints.all(|tight| tight))
 }
 
 /// Starts a timer and says so.

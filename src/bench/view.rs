@@ -2,9 +2,10 @@
 
 use super::desk::Desk;
 use super::flow::Judge;
+use super::settings;
 use super::state::{Fitting, Place, Position, State};
 use crate::rulebase::script::{AdjusterView, PartView, ScriptFault, View};
-use crate::rulebase::{Pack, UnitCard};
+use crate::rulebase::{Adjuster, Pack, UnitCard};
 use chrono::{DateTime, FixedOffset};
 
 /// Whether a guard holds.
@@ -39,7 +40,6 @@ pub fn of(rules: &Pack, state: &State, now: DateTime<FixedOffset>) -> View {
         adjusters: card.as_deref().map(|card| adjusters(card, place)).unwrap_or_default(),
         parts: parts(state, place, &id, now),
         card,
-        ..View::default()
     }
 }
 
@@ -49,11 +49,11 @@ fn texts(state: &State, id: &str) -> std::collections::BTreeMap<String, String> 
 }
 
 fn adjusters(card: &UnitCard, place: &Place) -> std::collections::BTreeMap<String, AdjusterView> {
-    let view = |id: &String| {
-        let known = place.adjusters.get(id).cloned().unwrap_or_default();
+    let view = |adjuster: &Adjuster| {
+        let known = place.adjusters.get(&adjuster.id).cloned().unwrap_or_default();
         AdjusterView {
             found: known.found,
-            wanted: known.target(),
+            wanted: settings::target(adjuster, &known),
             travel: known.travel_again.or(known.travel),
             left: known.left,
             position: match known.position {
@@ -62,7 +62,7 @@ fn adjusters(card: &UnitCard, place: &Place) -> std::collections::BTreeMap<Strin
             },
         }
     };
-    card.adjusters.iter().map(|adjuster| (adjuster.id.clone(), view(&adjuster.id))).collect()
+    card.adjusters.iter().map(|adjuster| (adjuster.id.clone(), view(adjuster))).collect()
 }
 
 fn parts(

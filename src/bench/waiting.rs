@@ -5,6 +5,7 @@ use super::state::State;
 use super::{Past, judge, present};
 use crate::act::{Act, Waiting, WaitingFor, Want};
 use crate::event::{Pending, Utterance};
+use crate::quantity::Unit;
 use crate::rulebase::{Pack, Step};
 
 /// What the job waits for.
@@ -58,11 +59,36 @@ fn of_question(waiting: &mut Waiting, pending: &Pending) {
             None => WaitingFor::Text,
         },
         Pending::Switch { .. } | Pending::Start { .. } | Pending::SpringRate { .. } => WaitingFor::Text,
+        Pending::Work { unit, .. } => work_kind(unit.as_deref()),
         Pending::Between { acts, .. } if acts.len() == 1 => WaitingFor::YesOrNo,
         Pending::Between { acts, .. } if acts.iter().any(|act| act.slots.text.is_some()) => WaitingFor::Text,
         Pending::Between { .. } => waiting.kind,
     };
+    if matches!(pending, Pending::Work { .. }) {
+        // The answer is the calculation's, not the step's.
+        (waiting.about, waiting.want) = (None, None);
+    }
     waiting.asked = asked(pending);
+}
+
+/// The entry that answers a calculation's question, by what the input counts.
+fn work_kind(unit: Option<&str>) -> WaitingFor {
+    use crate::quantity::Dimension as D;
+    match unit.and_then(Unit::parse).map(Unit::dimension) {
+        Some(D::Torque) => WaitingFor::Torque,
+        Some(D::Length) => WaitingFor::Length,
+        Some(D::Pressure) => WaitingFor::Pressure,
+        Some(D::Temperature) => WaitingFor::Temperature,
+        Some(D::Volume) => WaitingFor::Volume,
+        Some(D::Mass) => WaitingFor::Mass,
+        Some(D::Rate) => WaitingFor::Rate,
+        Some(D::Clicks) => WaitingFor::Clicks,
+        Some(D::Position) => WaitingFor::Position,
+        Some(D::Angle) => WaitingFor::Turns,
+        // Nothing that a step waits for is a plain number or a force.
+        Some(_) => WaitingFor::Nothing,
+        None => WaitingFor::Text,
+    }
 }
 
 fn asked(pending: &Pending) -> Vec<Act> {

@@ -57,6 +57,21 @@ pub enum Pending {
         /// The cautions.
         cautions: Vec<String>,
     },
+    /// A calculation lacks an input.
+    Work {
+        /// The way of asking, by its name in the pack's table.
+        ask: String,
+        /// What was said so far, by input.
+        given: Vec<(String, String)>,
+        /// The input asked for.
+        missing: String,
+        /// The unit it counts in, where it counts something.
+        unit: Option<String>,
+        /// The part that the question named.
+        about: Option<String>,
+        /// The question.
+        asks: String,
+    },
     /// A spring of another rate: what is to stay the same.
     SpringRate {
         /// The adjuster that sets preload.

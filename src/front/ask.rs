@@ -4,6 +4,7 @@ use super::{AskArgs, Cli, open, out::Out, work};
 use crate::act::Outcome;
 use crate::bench::state::State;
 use crate::book::{Book, Query};
+use crate::quantity::figures::read_all;
 use crate::rulebase::Pack;
 use crate::session::{Asked, Clock, Fault, Rules, SystemClock, Told, as_if_on_bench, plain};
 use serde_json::json;
@@ -34,11 +35,30 @@ fn print(cli: &Cli, words: &str, told: &Told) -> Result<(), Fault> {
     if !cli.place.json {
         return out.text(&told.reply.show);
     }
-    out.json(&json!({
+    let mut value = json!({
         "in": words, "outcome": told.heard.outcome, "acts": told.heard.acts, "between": told.heard.between,
         "say": told.reply.say, "show": told.reply.show, "answered": told.answered,
         "asked_back": told.heard.outcome == Outcome::Ask,
-    }))
+    });
+    if let Some(fields) = value.as_object_mut() {
+        calculation(told, fields);
+    }
+    out.json(&value)
+}
+
+/// A calculation's figure, exact, with all that it rests on; or the input that it lacks.
+fn calculation(told: &Told, fields: &mut serde_json::Map<String, serde_json::Value>) {
+    if let [worked] = told.worked.as_slice()
+        && let serde_json::Value::Object(own) = json!(worked)
+    {
+        fields.extend(own);
+    } else if !told.worked.is_empty() {
+        fields.insert("worked".to_owned(), json!(told.worked));
+    }
+    if let Some((missing, ask)) = &told.missing {
+        fields.insert("missing".to_owned(), json!(missing));
+        fields.insert("ask".to_owned(), json!(ask));
+    }
 }
 
 /// The unit that the call or the question names, and the question without that name.
@@ -54,8 +74,11 @@ fn about(pack: &Pack, words: &str, named: Option<&str>) -> Result<(String, Optio
     }
     let lower = words.to_lowercase();
     for (id, card) in &pack.units {
-        let spoken = card.called.iter().map(|name| name.to_lowercase()).chain([id.replace('-', " "), id.clone()]);
-        for name in spoken {
+        let spoken =
+            card.called.iter().map(|name| name.to_lowercase()).chain([id.replace('-', " "), id.clone()]);
+        // A name that is a number alone ("sixty") is a figure in a question.
+        let number = |name: &str| read_all(&name.split(' ').collect::<Vec<_>>()).is_some();
+        for name in spoken.filter(|name| !number(name)) {
             if let Some(at) = lower.find(&name) {
                 return Ok((without(&lower, at, name.len()), Some(id.clone())));
             }

@@ -89,8 +89,10 @@ A line that begins with `{` is JSON from an ear that knows how sure it is:\n\
 Timers are told unasked. With --json each answer is one JSON object:\n\
 in, heard, outcome, acts, say, show, waiting_for, about, place, step, events.\n\
 The end of the input leaves the job open.")]
-#[command(after_long_help = "Examples:\n  sparehand pipe < lines.txt\n  sparehand pipe --typed --json --book job.sqlite\n  \
-ear | sparehand pipe --json | mouth")]
+#[command(
+    after_long_help = "Examples:\n  sparehand pipe < lines.txt\n  sparehand pipe --typed --json --book job.sqlite\n  \
+ear | sparehand pipe --json | mouth"
+)]
 pub struct PipeArgs {
     /// Lines are typed, not heard: values are not said back.
     #[arg(long)]
@@ -112,11 +114,15 @@ pub enum ClockFrom {
 
 /// `hear`.
 #[derive(Debug, Clone, Args)]
-#[command(long_about = "Read JSON lines {\"said\", \"unit\", \"waiting_for\", \"about\"} and print what each was taken for:\n\
+#[command(
+    long_about = "Read JSON lines {\"said\", \"unit\", \"waiting_for\", \"about\"} and print what each was taken for:\n\
 {\"said\", \"outcome\", \"acts\": [{\"act\", \"slots\"}], \"between\": [...], \"sure\"}, one a line. Nothing is recorded.\n\
 Optional: `want` {value, unit, from}, `asked` [acts of the open question], `ear`.\n\
-A bad line is answered with {\"error\"}; the rest go on, and the exit code is 2 at the end.")]
-#[command(after_long_help = "Example:\n  echo '{\"said\": \"how tight\", \"unit\": \"birch-44\", \"waiting_for\": \"torque\", \"about\": \"foot-nut\"}' | sparehand hear --why")]
+A bad line is answered with {\"error\"}; the rest go on, and the exit code is 2 at the end."
+)]
+#[command(
+    after_long_help = "Example:\n  echo '{\"said\": \"how tight\", \"unit\": \"birch-44\", \"waiting_for\": \"torque\", \"about\": \"foot-nut\"}' | sparehand hear --why"
+)]
 pub struct HearArgs {
     /// Show what was normalised, which rule or example spoke, the scores and what decided.
     #[arg(long)]
@@ -125,11 +131,15 @@ pub struct HearArgs {
 
 /// `ask`.
 #[derive(Debug, Clone, Args)]
-#[command(long_about = "Answer one question about a unit, a tool or a setting, or call one calculation by name.\n\n\
-Nothing is recorded. A question about a setting is answered from the open job, where there is one.")]
-#[command(after_long_help = "Examples:\n  sparehand ask \"which way does the low speed rebound close on the Birch 44\"\n  \
+#[command(
+    long_about = "Answer one question about a unit, a tool or a setting, or call one calculation by name.\n\n\
+Nothing is recorded. A question about a setting is answered from the open job, where there is one."
+)]
+#[command(
+    after_long_help = "Examples:\n  sparehand ask \"which way does the low speed rebound close on the Birch 44\"\n  \
 sparehand ask --unit birch-44 \"how tight is the foot nut\"\n  sparehand ask --work list\n  \
-sparehand ask --work convert --given value=32N.m --given to=lbf.ft --json")]
+sparehand ask --work convert --given value=32N.m --given to=lbf.ft --json"
+)]
 pub struct AskArgs {
     /// The question, in plain words.
     #[arg(value_name = "QUESTION", required_unless_present = "work", conflicts_with = "work")]
@@ -155,9 +165,13 @@ pub struct LogArgs {
 
 /// `replay`.
 #[derive(Debug, Clone, Args)]
-#[command(long_about = "Run a transcript on a book of its own and compare the answers with those written in it.\n\n\
-With --update the answers are rewritten; `must:` lines never are, and fail on their own.")]
-#[command(after_long_help = "Examples:\n  sparehand replay transcripts-demo/whole-job.txt\n  sparehand replay my.txt --update")]
+#[command(
+    long_about = "Run a transcript on a book of its own and compare the answers with those written in it.\n\n\
+With --update the answers are rewritten; `must:` lines never are, and fail on their own."
+)]
+#[command(
+    after_long_help = "Examples:\n  sparehand replay transcripts-demo/whole-job.txt\n  sparehand replay my.txt --update"
+)]
 pub struct ReplayArgs {
     /// The transcript.
     pub file: PathBuf,
@@ -168,11 +182,15 @@ pub struct ReplayArgs {
 
 /// `check`.
 #[derive(Debug, Clone, Args)]
-#[command(long_about = "Prove a pack of rules: every path of every procedure is walked on the bench itself, and cards, words,\n\
+#[command(
+    long_about = "Prove a pack of rules: every path of every procedure is walked on the bench itself, and cards, words,\n\
 talk and scripts are looked over. Each finding has a place, an excerpt and a way to mend it.\n\n\
-Exit code 1 when something is wrong, 2 when the pack does not load; what is only doubtful or style is told and is 0.")]
-#[command(after_long_help = "Examples:\n  sparehand check my-rules\n  sparehand check my-rules --json\n  sparehand check --explain\n  \
-sparehand check --explain \"left off\"")]
+Exit code 1 when something is wrong, 2 when the pack does not load; what is only doubtful or style is told and is 0."
+)]
+#[command(
+    after_long_help = "Examples:\n  sparehand check my-rules\n  sparehand check my-rules --json\n  sparehand check --explain\n  \
+sparehand check --explain \"left off\""
+)]
 pub struct CheckArgs {
     /// The folder of the pack; the rules of the call when left out.
     pub folder: Option<PathBuf>,

@@ -19,7 +19,11 @@ pub fn run(cli: &Cli) -> Result<u8, Fault> {
     let (session, opened) = open::bench(cli, Box::new(open::book(cli)?), Box::new(SystemClock), false)?;
     let mut talk = Talk { session, out: Out::new(), worst: 0 };
     talk.print(&opened)?;
-    if stdin().is_terminal() && stdout().is_terminal() { on_terminal(&mut talk)? } else { fed(&mut talk)? }
+    if stdin().is_terminal() && stdout().is_terminal() {
+        on_terminal(&mut talk)?
+    } else {
+        fed(&mut talk)?
+    }
     Ok(talk.worst)
 }
 
@@ -35,7 +39,10 @@ fn fed(talk: &mut Talk) -> Result<(), Fault> {
                 talk.print(&turn)?;
             }
             Ok(Fed::Failed(error)) => {
-                return Err(Fault::call(format!("the input cannot be read: {error}"), "look at where it comes from"));
+                return Err(Fault::call(
+                    format!("the input cannot be read: {error}"),
+                    "look at where it comes from",
+                ));
             }
             Err(RecvTimeoutError::Timeout) => tick(talk)?,
             Err(RecvTimeoutError::Disconnected) => return Ok(()),
@@ -119,7 +126,9 @@ fn converse(
     loop {
         match typed.recv_timeout(pipe::wait(&talk.session)) {
             Ok(Typed::Line(text)) => pasted(talk, &text)?,
-            Ok(Typed::Interrupted) => talk.out.line("Nothing is lost. Ctrl-D leaves the bench; the job stays open.")?,
+            Ok(Typed::Interrupted) => {
+                talk.out.line("Nothing is lost. Ctrl-D leaves the bench; the job stays open.")?
+            }
             Ok(Typed::End) | Err(RecvTimeoutError::Disconnected) => return leave(talk),
             Ok(Typed::Failed(what)) => {
                 return Err(Fault::call(format!("the terminal cannot be read: {what}"), "open it anew"));

@@ -25,8 +25,22 @@ struct Now {
 
 /// What may be asked at any time, for completion.
 const ALWAYS: [&str; 16] = [
-    "done", "not yet", "scratch that", "go back", "say that again", "what's next", "which way", "how tight",
-    "which tool", "why", "what can go wrong", "how many steps are left", "pause", "resume", "note", "help",
+    "done",
+    "not yet",
+    "scratch that",
+    "go back",
+    "say that again",
+    "what's next",
+    "which way",
+    "how tight",
+    "which tool",
+    "why",
+    "what can go wrong",
+    "how many steps are left",
+    "pause",
+    "resume",
+    "note",
+    "help",
 ];
 
 impl Offer {

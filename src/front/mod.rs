@@ -23,7 +23,9 @@ pub mod transcript;
 mod wire;
 mod work;
 
-pub use cli::{AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, NewCommand, PackCommand, PipeArgs, Place, ReplayArgs};
+pub use cli::{
+    AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, NewCommand, PackCommand, PipeArgs, Place, ReplayArgs,
+};
 pub use log::log_of;
 pub use wire::answer_json;
 
@@ -58,6 +60,8 @@ fn hear_lines(cli: &Cli, args: &HearArgs) -> Result<u8, Fault> {
     match hear::run(std::io::stdin().lock(), std::io::stdout().lock(), &ear, args.why) {
         Ok(good) => Ok(if good { 0 } else { 2 }),
         Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(0),
-        Err(error) => Err(Fault::disk(format!("the lines cannot be read or written: {error}"), "see what feeds them")),
+        Err(error) => {
+            Err(Fault::disk(format!("the lines cannot be read or written: {error}"), "see what feeds them"))
+        }
     }
 }

@@ -3,7 +3,9 @@
 use super::Cli;
 use crate::book::{Access, Book, SqliteBook, Sync};
 use crate::rulebase::Pack;
-use crate::session::{Clock, Fault, Ids, Rules, Session, Setup, SystemClock, SystemIds, Turn, book_path, make_room_for};
+use crate::session::{
+    Clock, Fault, Ids, Rules, Session, Setup, SystemClock, SystemIds, Turn, book_path, make_room_for,
+};
 use crate::source::Problem;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;

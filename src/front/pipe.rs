@@ -41,7 +41,10 @@ impl Pipe {
                 Ok(Fed::Line(text)) => self.line(&text)?,
                 Ok(Fed::TooLong) => self.refuse(&wire::too_long())?,
                 Ok(Fed::Failed(error)) => {
-                    return Err(Fault::call(format!("the input cannot be read: {error}"), "look at where it comes from"));
+                    return Err(Fault::call(
+                        format!("the input cannot be read: {error}"),
+                        "look at where it comes from",
+                    ));
                 }
                 Err(RecvTimeoutError::Timeout) => self.tick()?,
                 Err(RecvTimeoutError::Disconnected) => return Ok(()),
@@ -80,7 +83,11 @@ impl Pipe {
             self.worst = self.worst.max(fault.exit_code());
             aside(&fault.to_string());
         }
-        if self.json { self.out.json(&Answered::of(line, turn)) } else { self.out.text(&one_line(&turn.reply.say)) }
+        if self.json {
+            self.out.json(&Answered::of(line, turn))
+        } else {
+            self.out.text(&one_line(&turn.reply.say))
+        }
     }
 }
 

@@ -12,7 +12,8 @@ pub fn run(cli: &Cli, args: &ReplayArgs) -> Result<u8, Fault> {
     let name = plain(&args.file.display().to_string());
     let text = std::fs::read_to_string(&args.file)
         .map_err(|error| Fault::call(format!("`{name}` cannot be read: {error}"), "name a transcript"))?;
-    let transcript = Transcript::parse(&name, &text).map_err(|problems| Fault::text(problems, &name, &text))?;
+    let transcript =
+        Transcript::parse(&name, &text).map_err(|problems| Fault::text(problems, &name, &text))?;
     let mut outcome = play(&transcript, &Rules::new(open::rules(cli)?))?;
     let mut out = Out::new();
     if args.update {

@@ -112,7 +112,12 @@ impl<'a> Builder<'a> {
     pub fn finish(mut self, small: &BTreeSet<Symbol>) -> Net {
         self.net.close();
         for node in &mut self.net.nodes {
-            node.small = node.arcs.iter().filter(|(symbol, _)| small.contains(symbol)).map(|(_, next)| *next).collect();
+            node.small = node
+                .arcs
+                .iter()
+                .filter(|(symbol, _)| small.contains(symbol))
+                .map(|(_, next)| *next)
+                .collect();
         }
         self.net
     }
@@ -252,7 +257,13 @@ impl Net {
 
     /// The rules that fit from `from` on: for each place up to `to`, each rule that may end there with its cheapest cost.
     #[must_use]
-    pub fn parse(&self, edges: &[Vec<Edge>], from: usize, to: usize, costs: &Costs<'_>) -> Vec<BTreeMap<usize, f32>> {
+    pub fn parse(
+        &self,
+        edges: &[Vec<Edge>],
+        from: usize,
+        to: usize,
+        costs: &Costs<'_>,
+    ) -> Vec<BTreeMap<usize, f32>> {
         let mut live: Vec<Vec<(State, f32)>> = vec![Vec::new(); to.saturating_sub(from) + 1];
         if let Some(first) = live.first_mut() {
             first.push((0, 0.0));
@@ -335,12 +346,15 @@ impl Net {
         let mut live: BTreeSet<(usize, State)> = BTreeSet::from([(at, 0)]);
         while let Some((place, state)) = live.pop_first() {
             let Some(node) = self.nodes.get(state) else { continue };
-            if place > at && let Some(end) = node.ends {
+            if place > at
+                && let Some(end) = node.ends
+            {
                 found(end, place);
             }
             for edge in edges.get(place).into_iter().flatten() {
                 let first = node.arcs.partition_point(|(symbol, _)| *symbol < edge.symbol);
-                for (_, next) in node.arcs.iter().skip(first).take_while(|(symbol, _)| *symbol == edge.symbol) {
+                for (_, next) in node.arcs.iter().skip(first).take_while(|(symbol, _)| *symbol == edge.symbol)
+                {
                     live.insert((edge.end, *next));
                 }
             }

@@ -4,6 +4,7 @@ use crate::act::{Act, ActName, Which};
 
 /// A tag, read.
 #[derive(Debug, Clone, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "a pack has a few dozen classes, each once")]
 pub enum Class {
     /// An act with the slots that the tag fixes.
     Act(Act),

@@ -34,7 +34,9 @@ pub fn clauses(line: &Parsed<'_>) -> Vec<Clause> {
     for to in 1..count {
         for from in 0..to {
             let (Some(start), Some(end)) = (places.get(from), places.get(to)) else { continue };
-            let before = if from == 0 { 0.0 } else {
+            let before = if from == 0 {
+                0.0
+            } else {
                 match best.get(from) {
                     Some(Some((value, _, _))) => *value,
                     _ => continue,
@@ -81,7 +83,19 @@ fn joins(word: &str) -> bool {
 fn begins(word: &str) -> bool {
     matches!(
         word,
-        "what" | "where" | "which" | "how" | "when" | "why" | "note" | "write" | "can" | "call" | "set" | "take" | "start"
+        "what"
+            | "where"
+            | "which"
+            | "how"
+            | "when"
+            | "why"
+            | "note"
+            | "write"
+            | "can"
+            | "call"
+            | "set"
+            | "take"
+            | "start"
     )
 }
 
@@ -93,9 +107,30 @@ fn places(line: &Parsed<'_>) -> Vec<usize> {
     for (at, token) in line.tokens.iter().enumerate().skip(1) {
         let marked = line.tokens.get(at - 1).is_some_and(|before| before.mark != Mark::None);
         let led = line.tokens.get(at - 1).is_some_and(|before| {
-            matches!(before.text.as_str(), "on" | "to" | "in" | "with" | "for" | "at" | "from" | "by" | "and" | "but" | "so" | "then" | "about" | "of" | "yes" | "no" | "i" | "you" | "me")
+            matches!(
+                before.text.as_str(),
+                "on" | "to"
+                    | "in"
+                    | "with"
+                    | "for"
+                    | "at"
+                    | "from"
+                    | "by"
+                    | "and"
+                    | "but"
+                    | "so"
+                    | "then"
+                    | "about"
+                    | "of"
+                    | "yes"
+                    | "no"
+                    | "i"
+                    | "you"
+                    | "me"
+            )
         });
-        let open = joins(&token.text) || (!marks && at > 1 && !led && begins(&token.text));
+        let denied = line.tokens.get(at + 1).is_some_and(|next| next.text == "not");
+        let open = (joins(&token.text) && !denied) || (!marks && at > 1 && !led && begins(&token.text));
         if (marked || (open && out.len() < 6)) && !inside(at) && out.len() < 9 {
             out.push(at);
         }
@@ -114,6 +149,8 @@ fn value(line: &Parsed<'_>, clause: &Clause) -> f32 {
     let weight = line.weight(clause.from, clause.to);
     let Some(best) = clause.fits.first() else { return 0.0 };
     let aside = matches!(line.talk.classes.get(best.class), Some(Class::Aside | Class::Decline));
-    let score = if aside { best.score.min(0.6) } else { best.score };
+    // What no rule knows is worth less: the same words cut in two may be what rules know.
+    let score = if best.rule.is_none() { best.score * 0.7 } else { best.score };
+    let score = if aside { score.min(0.6) } else { score };
     weight * (score.max(0.2) - 0.2)
 }

@@ -40,17 +40,21 @@ pub struct Compiled {
     pub small: HashSet<String>,
     /// The word lists.
     pub words: Words,
+    /// For each class, the stems of the words that its examples use.
+    pub class_words: Vec<HashSet<String>>,
+    /// Stems of words that several examples of bench talk use.
+    pub domain: HashSet<String>,
 }
 
 /// Finds what tokens mention, for the example lines.
 pub type Spotter<'a> = dyn Fn(&[Token]) -> Vec<Mention> + 'a;
 
 /// An example, read.
-struct Example {
-    words: Vec<String>,
-    seen: Vec<Seen>,
-    class: usize,
-    weight: f32,
+pub(super) struct Example {
+    pub words: Vec<String>,
+    pub seen: Vec<Seen>,
+    pub class: usize,
+    pub weight: f32,
 }
 
 /// Expansions drawn for each alternative of a rule.
@@ -60,7 +64,8 @@ impl Compiled {
     /// Compiles a pack's talk; tags that mean nothing are passed over (the loader reports them).
     #[must_use]
     pub fn new(talk: &Talk, spot: &Spotter<'_>, parts: &Names, unit_words: &HashSet<String>) -> Self {
-        let mut out = Self { words: talk.words.clone(), phrases: Phrases::new(&talk.words.means), ..Self::default() };
+        let mut out =
+            Self { words: talk.words.clone(), phrases: Phrases::new(&talk.words.means), ..Self::default() };
         out.fillers = talk.words.fillers.iter().cloned().collect();
         out.small = talk.words.small.iter().cloned().collect();
         let rules = out.nets(talk);
@@ -99,14 +104,21 @@ impl Compiled {
             }
             public.push((rule, class));
         }
-        let small = talk.words.small.iter().filter_map(|word| rules.symbol(word)).collect();
+        let small = talk.words.dropped.iter().filter_map(|word| rules.symbol(word)).collect();
         self.rules = rules.finish(&small);
         self.symbols = symbols;
         public
     }
 
     /// Draws and reads the examples, then fits lexicon and model to them.
-    fn fit(&mut self, talk: &Talk, rules: &[(&TalkRule, usize)], spot: &Spotter<'_>, parts: &Names, unit_words: &HashSet<String>) {
+    fn fit(
+        &mut self,
+        talk: &Talk,
+        rules: &[(&TalkRule, usize)],
+        spot: &Spotter<'_>,
+        parts: &Names,
+        unit_words: &HashSet<String>,
+    ) {
         let mut sampler = Sampler::new(talk);
         let mut lines: Vec<Example> = Vec::new();
         for (rule, class) in rules {
@@ -133,6 +145,8 @@ impl Compiled {
             })
             .collect();
         self.model = Model::fit(&samples, self.classes.len());
+        self.learn_words(&lines);
+        self.learn_rule_words(talk, rules);
     }
 
     /// A word as the model sees it.
@@ -198,11 +212,24 @@ impl Compiled {
     pub fn prepare(&self, said: &str) -> Vec<Token> {
         let tokens = self.phrases.rewrite(tokens(said));
         let mut out: Vec<Token> = Vec::with_capacity(tokens.len());
-        for token in tokens {
+        let figure =
+            |word: Option<&Token>| word.is_some_and(|token| super::lexicon::is_number_word(&token.text));
+        let nought: Vec<bool> = (0..tokens.len())
+            .map(|at| {
+                figure(tokens.get(at + 1))
+                    || at.checked_sub(1).is_some_and(|before| figure(tokens.get(before)))
+            })
+            .collect();
+        for (token, beside_figure) in tokens.into_iter().zip(nought) {
+            // "Oh point five": a filler elsewhere, a figure here.
+            let filler = self.fillers.contains(&token.text) && !(token.text == "oh" && beside_figure);
             let doubled = out.last().is_some_and(|last| {
-                last.text == token.text && last.mark == Default::default() && self.small.contains(&token.text) && token.text != "no"
+                last.text == token.text
+                    && last.mark == Default::default()
+                    && self.small.contains(&token.text)
+                    && token.text != "no"
             });
-            if doubled || self.fillers.contains(&token.text) {
+            if doubled || filler {
                 if let Some(last) = out.last_mut() {
                     last.mark = last.mark.max(token.mark);
                 }
@@ -213,33 +240,17 @@ impl Compiled {
         out
     }
 
-    /// Words that make a line the bench's: those of every class but chatter and asides.
-    fn bench_words(&self, talk: &Talk, lines: &[Example]) -> BTreeSet<String> {
-        let mut out = BTreeSet::new();
-        for line in lines {
-            if matches!(self.classes.get(line.class), Some(Class::Act(_) | Class::Ask)) {
-                out.extend(line.words.iter().filter(|word| !word.starts_with('<')).cloned());
-            }
-        }
-        for rule in &talk.rules {
-            if !rule.public {
-                out.extend(rule.body.words().into_iter().map(str::to_owned));
-            }
-        }
-        for name in talk.words.tools.keys() {
-            out.extend(name.split(' ').map(str::to_owned));
-        }
-        for word in NUMBER_WORDS.iter().chain(&MEASURE_WORDS) {
-            out.insert((*word).to_owned());
-        }
-        out
-    }
-
     fn piece_names(&self, line: &[Seen]) -> BTreeSet<String> {
         let edges: Vec<Vec<Edge>> = line
             .iter()
             .enumerate()
-            .map(|(at, seen)| self.symbols.of_word(&seen.text).into_iter().map(|symbol| Edge { symbol, end: at + 1 }).collect())
+            .map(|(at, seen)| {
+                self.symbols
+                    .of_word(&seen.text)
+                    .into_iter()
+                    .map(|symbol| Edge { symbol, end: at + 1 })
+                    .collect()
+            })
             .collect();
         let mut names = BTreeSet::new();
         for at in 0..line.len() {
@@ -252,17 +263,6 @@ impl Compiled {
         names
     }
 }
-
-const NUMBER_WORDS: [&str; 34] = [
-    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
-    "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty", "thirty", "forty", "fifty",
-    "sixty", "seventy", "eighty", "ninety", "hundred", "half", "quarter", "zero", "nought", "eighth", "quarters",
-];
-const MEASURE_WORDS: [&str; 34] = [
-    "ft", "lb", "lbs", "nm", "psi", "mil", "mils", "kilo", "celsius", "per", "inch", "degree",
-    "click", "clicks", "turn", "turns", "newton", "newtons", "metre", "metres", "pounds", "foot", "millimetre",
-    "millimetres", "bar", "degrees", "kilos", "millilitres", "minutes", "hours", "inches", "position", "flats", "thou",
-];
 
 /// An example as a rule of its own: its words, slots in angle brackets.
 fn as_rule(example: &str) -> Expr {
@@ -285,7 +285,11 @@ fn rare_words(lines: &[Example], classes: &[Class]) -> BTreeSet<String> {
             entry.1 |= bench;
         }
     }
-    found.into_iter().filter(|(_, (count, bench))| *count <= 1 && !bench).map(|(word, _)| word.clone()).collect()
+    found
+        .into_iter()
+        .filter(|(_, (count, bench))| *count <= 1 && !bench)
+        .map(|(word, _)| word.clone())
+        .collect()
 }
 
 /// A line for the lexicon: a quantity is a number and a unit.

@@ -11,6 +11,7 @@ use super::why::{ClauseWhy, FitWhy, Why};
 use crate::act::{Heard, Waiting};
 use crate::rulebase::talk::Talk;
 use std::collections::{BTreeMap, HashMap};
+use std::sync::OnceLock;
 
 /// A line to be understood.
 #[derive(Debug, Clone, Copy)]
@@ -38,8 +39,9 @@ pub struct Stock {
 #[derive(Debug, Clone)]
 pub struct Ear {
     pub(super) talk: Compiled,
-    units: HashMap<String, (Vocabulary, Names)>,
-    none: (Vocabulary, Names),
+    units: HashMap<String, Known>,
+    none: Known,
+    also: BTreeMap<String, Vec<String>>,
     foreign: HashMap<String, String>,
     unit_names: BTreeMap<String, String>,
     short_units: BTreeMap<String, String>,
@@ -50,8 +52,38 @@ pub struct Ear {
 
 /// Words of corners.
 const CORNER_WORDS: [&str; 14] = [
-    "front", "rear", "back", "left", "right", "nearside", "offside", "driver", "drivers", "passenger", "passengers", "hand", "side", "corner",
+    "front",
+    "rear",
+    "back",
+    "left",
+    "right",
+    "nearside",
+    "offside",
+    "driver",
+    "drivers",
+    "passenger",
+    "passengers",
+    "hand",
+    "side",
+    "corner",
 ];
+
+/// A unit's words, and its names once they are asked for.
+#[derive(Debug, Clone)]
+struct Known {
+    vocabulary: Vocabulary,
+    names: OnceLock<Names>,
+}
+
+impl Known {
+    fn new(vocabulary: Vocabulary) -> Self {
+        Self { vocabulary, names: OnceLock::new() }
+    }
+
+    fn names(&self, also: &BTreeMap<String, Vec<String>>) -> &Names {
+        self.names.get_or_init(|| Names::new(&self.vocabulary, also))
+    }
+}
 
 /// Units whose names the example lines may use; with no unit in hand theirs are the names known.
 const EXAMPLE_UNITS: usize = 12;
@@ -64,9 +96,9 @@ impl Ear {
         let mut units = HashMap::new();
         let mut foreign = HashMap::new();
         let mut unit_names = BTreeMap::new();
-        let mut merged = Vocabulary { unit: String::new(), called: Vec::new(), axle: None, things: Vec::new() };
+        let mut merged =
+            Vocabulary { unit: String::new(), called: Vec::new(), axle: None, things: Vec::new() };
         for (count, unit) in stock.units.iter().enumerate() {
-            let names = Names::new(unit, also);
             for thing in &unit.things {
                 for name in &thing.called {
                     foreign.entry(name.to_lowercase()).or_insert_with(|| thing.id.clone());
@@ -80,19 +112,22 @@ impl Ear {
             if count < EXAMPLE_UNITS {
                 merged.things.extend(unit.things.iter().cloned());
             }
-            units.insert(unit.unit.clone(), (unit.clone(), names));
+            units.insert(unit.unit.clone(), Known::new(unit.clone()));
         }
-        let names = Names::new(&merged, also);
+        let none = Known { names: Names::new(&merged, also).into(), vocabulary: merged };
         let mut short_units = short_names(&unit_names);
         let (numbers, unit_names): (BTreeMap<_, _>, BTreeMap<_, _>) =
             unit_names.into_iter().partition(|(name, _)| name.split(' ').all(super::lexicon::is_number_word));
         short_units.extend(numbers);
+        let mut unit_names = unit_names;
+        unit_names.extend(first_names(&unit_names));
         let mut tools = talk.words.tools.clone();
         tools.extend(stock.tools.clone());
         let mut ear = Self {
             talk: Compiled::default(),
             units,
-            none: (merged, names),
+            none,
+            also: also.clone(),
             foreign,
             short_units,
             unit_names,
@@ -104,22 +139,39 @@ impl Ear {
             .unit_names
             .keys()
             .flat_map(|name| name.split(' '))
-            .filter(|word| !super::lexicon::is_number_word(word) && !talk.words.small.iter().any(|small| small == word) && !ear.none.1.holds(word))
+            .filter(|word| {
+                !super::lexicon::is_number_word(word)
+                    && !talk.words.small.iter().any(|small| small == word)
+                    && !ear.none.names(also).holds(word)
+            })
             .map(str::to_owned)
             .collect();
         let small = talk.words.small.iter().cloned().collect();
         let nothing = Waiting::default();
         let no = HashMap::new();
         let compiled = {
-            let known = |word: &str| talk.words.plain.iter().any(|plain| plain == word) || talk.words.small.iter().any(|small| small == word);
+            let known = |word: &str| {
+                talk.words.plain.iter().any(|plain| plain == word)
+                    || talk.words.small.iter().any(|small| small == word)
+            };
             let spot = |tokens: &[super::token::Token]| {
-                let scene = Scene { foreign: &no, small: &small, known: &known, ..ear.scene(&ear.none.1, &nothing) };
+                let scene = Scene {
+                    foreign: &no,
+                    small: &small,
+                    known: &known,
+                    ..ear.scene(ear.none.names(also), &nothing)
+                };
                 mentions(tokens, &Scene { by_sound: false, ..scene })
             };
-            Compiled::new(talk, &spot, &ear.none.1, &unit_words)
+            Compiled::new(talk, &spot, ear.none.names(also), &unit_words)
         };
         ear.talk = compiled;
-        let names = ear.foreign.keys().chain(ear.unit_names.keys()).chain(ear.procedures.keys()).chain(ear.tools.keys());
+        let names = ear
+            .foreign
+            .keys()
+            .chain(ear.unit_names.keys())
+            .chain(ear.procedures.keys())
+            .chain(ear.tools.keys());
         let words: Vec<String> = names.flat_map(|name| name.split([' ', '-'])).map(str::to_owned).collect();
         ear.talk.lexicon.know_all(words.into_iter().chain(CORNER_WORDS.map(str::to_owned)));
         ear
@@ -142,12 +194,13 @@ impl Ear {
         }
     }
 
-    fn unit(&self, id: Option<&str>) -> &(Vocabulary, Names) {
+    fn unit(&self, id: Option<&str>) -> &Known {
         id.and_then(|id| self.units.get(id)).unwrap_or(&self.none)
     }
 
     fn read<'a>(&'a self, line: &Line<'_>) -> (Parsed<'a>, &'a Vocabulary, &'a Names) {
-        let (vocabulary, names) = self.unit(line.unit);
+        let known_unit = self.unit(line.unit);
+        let (vocabulary, names) = (&known_unit.vocabulary, known_unit.names(&self.also));
         let tokens = self.talk.lexicon.mend(self.talk.prepare(line.said), names);
         let known = |word: &str| self.talk.lexicon.knows(word);
         let found = mentions(&tokens, &Scene { known: &known, ..self.scene(names, line.waiting) });
@@ -177,7 +230,11 @@ impl Ear {
         };
         Why {
             normalised: parsed.text(0, parsed.tokens.len()),
-            mended: parsed.tokens.iter().filter_map(|token| Some((token.was.clone()?, token.text.clone()))).collect(),
+            mended: parsed
+                .tokens
+                .iter()
+                .filter_map(|token| Some((token.was.clone()?, token.text.clone())))
+                .collect(),
             mentions: parsed
                 .mentions
                 .iter()
@@ -212,8 +269,27 @@ fn short_names(names: &BTreeMap<String, String>) -> BTreeMap<String, String> {
     for (name, id) in names {
         let words: Vec<&str> = name.split(' ').collect();
         let number = words.iter().position(|word| super::lexicon::is_number_word(word));
-        let Some(tail) = number.and_then(|at| words.get(at..)).filter(|tail| tail.len() < words.len()) else { continue };
+        let Some(tail) = number.and_then(|at| words.get(at..)).filter(|tail| tail.len() < words.len()) else {
+            continue;
+        };
         let entry = out.entry(tail.join(" ")).or_insert_with(|| Some(id.clone()));
+        if entry.as_ref().is_some_and(|known| known != id) {
+            *entry = None;
+        }
+    }
+    out.into_iter().filter_map(|(name, id)| Some((name, id?))).collect()
+}
+
+/// The words that stand for a unit by themselves ("lark"), where only one unit's name begins with them.
+fn first_names(names: &BTreeMap<String, String>) -> BTreeMap<String, String> {
+    let mut out: BTreeMap<String, Option<String>> = BTreeMap::new();
+    for (name, id) in names {
+        let mut words = name.split(' ');
+        let (Some(first), Some(second)) = (words.next(), words.next()) else { continue };
+        if super::lexicon::is_number_word(first) || !super::lexicon::is_number_word(second) {
+            continue;
+        }
+        let entry = out.entry(first.to_owned()).or_insert_with(|| Some(id.clone()));
         if entry.as_ref().is_some_and(|known| known != id) {
             *entry = None;
         }

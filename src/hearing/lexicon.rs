@@ -41,14 +41,28 @@ const SAME_SOUND: f32 = 5.0;
 impl Lexicon {
     /// The lexicon of example lines (as words and slots) and the word lists.
     #[must_use]
-    pub fn new(lines: &[Vec<String>], bench: &BTreeSet<String>, parts: &Names, words: &Words, unit_words: HashSet<String>) -> Self {
+    pub fn new(
+        lines: &[Vec<String>],
+        bench: &BTreeSet<String>,
+        parts: &Names,
+        words: &Words,
+        unit_words: HashSet<String>,
+    ) -> Self {
         let mut lexicon = Self { heard: words.heard.clone(), unit_words, ..Self::default() };
         lexicon.denials = words.denials.iter().cloned().collect();
         for line in lines {
             lexicon.learn(line, parts);
         }
         lexicon.bench = bench.clone();
-        let lists = [&words.plain, &words.small, &words.light, &words.fillers, &words.hedges, &words.denials, &words.reported];
+        let lists = [
+            &words.plain,
+            &words.small,
+            &words.light,
+            &words.fillers,
+            &words.hedges,
+            &words.denials,
+            &words.reported,
+        ];
         for word in lists.into_iter().flatten() {
             lexicon.know(word);
         }
@@ -89,7 +103,10 @@ impl Lexicon {
     /// Whether talk, or plain English as far as the pack lists it, knows the word.
     #[must_use]
     pub fn knows(&self, word: &str) -> bool {
-        self.known.contains(word) || self.stems.contains(&stem(word)) || is_number_word(word) || measure::is_measure(word)
+        self.known.contains(word)
+            || self.stems.contains(&stem(word))
+            || is_number_word(word)
+            || measure::is_measure(word)
     }
 
     /// Whether the word is one of the bench's: of its grammars, numbers or units.
@@ -136,9 +153,14 @@ impl Lexicon {
         if word.len() < 2 && !matches!(word, "y" | "u" | "r") || word.chars().any(|c| c.is_ascii_digit()) {
             return out;
         }
-        let pointed = before.is_some_and(|before| matches!(before, "the" | "a" | "this" | "that" | "my" | "his" | "old" | "new") || unit.holds(before));
+        let pointed = before.is_some_and(|before| {
+            matches!(before, "the" | "a" | "this" | "that" | "my" | "his" | "old" | "new")
+                || unit.holds(before)
+        });
         let denies = if self.denials.contains(word) { 2.0 } else { 0.0 };
-        for other in self.heard.get(word).into_iter().flatten() {
+        // A word of denial is never heard away, unless it stands where only a part can.
+        let may = pointed || !self.denials.contains(word);
+        for other in self.heard.get(word).into_iter().flatten().filter(|_| may) {
             out.push(Guess { text: other.clone(), cost: 1.5 + denies });
         }
         let key = sound::key(word);
@@ -164,12 +186,16 @@ impl Lexicon {
         }
         let other_key = self.keys.get(other).cloned().unwrap_or_else(|| sound::key(other));
         let like = sound::likeness(word, other, key, &other_key) as f32;
-        let cost = if known {
-            SAME_SOUND + (1.0 - like) * 3.0 + denies
-        } else {
-            0.8 + (1.0 - like) * 12.0
-        };
-        (like >= if known { 0.6 } else { 0.74 }).then(|| Guess { text: other.to_owned(), cost })
+        let cost = if known { SAME_SOUND + (1.0 - like) * 3.0 + denies } else { 0.8 + (1.0 - like) * 12.0 };
+        (like
+            >= if known {
+                0.6
+            } else if word.len() <= 4 && other_key != key {
+                0.9
+            } else {
+                0.76
+            })
+        .then(|| Guess { text: other.to_owned(), cost })
     }
 
     fn likeliest(&self, guesses: &[Vec<Guess>], unit: &Names) -> Vec<String> {
@@ -177,7 +203,8 @@ impl Lexicon {
         let start = [Guess { text: EDGE.to_owned(), cost: 0.0 }];
         let mut before: (&[Guess], Vec<f32>) = (&start, vec![0.0]);
         for list in guesses {
-            let classes: Vec<String> = before.0.iter().map(|guess| class_of(&guess.text, unit, &self.unit_words)).collect();
+            let classes: Vec<String> =
+                before.0.iter().map(|guess| class_of(&guess.text, unit, &self.unit_words)).collect();
             let row: Vec<(f32, usize)> = list
                 .iter()
                 .map(|guess| {
@@ -193,7 +220,10 @@ impl Lexicon {
             before = (list, row.iter().map(|(cost, _)| *cost).collect());
             rows.push(row);
         }
-        let ends = before.0.iter().zip(&before.1).map(|(guess, cost)| cost + self.follows(&class_of(&guess.text, unit, &self.unit_words), EDGE));
+        let ends =
+            before.0.iter().zip(&before.1).map(|(guess, cost)| {
+                cost + self.follows(&class_of(&guess.text, unit, &self.unit_words), EDGE)
+            });
         let mut at = ends.enumerate().min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(at, _)| at);
         let mut chosen = Vec::with_capacity(guesses.len());
         for (list, row) in guesses.iter().zip(&rows).rev() {
@@ -223,10 +253,46 @@ pub fn is_number_word(word: &str) -> bool {
         || (word.starts_with(['-', '.']) && word.chars().nth(1).is_some_and(|c| c.is_ascii_digit()))
         || matches!(
             word,
-            "zero" | "nought" | "naught" | "nil" | "oh" | "one" | "two" | "three" | "four" | "five" | "six" | "seven" | "eight" | "nine" | "ten"
-                | "eleven" | "twelve" | "thirteen" | "fourteen" | "fifteen" | "sixteen" | "seventeen" | "eighteen" | "nineteen"
-                | "twenty" | "thirty" | "forty" | "fourty" | "fifty" | "sixty" | "seventy" | "eighty" | "ninety" | "hundred"
-                | "thousand" | "half" | "quarter" | "quarters" | "dozen" | "point"
+            "zero"
+                | "nought"
+                | "naught"
+                | "nil"
+                | "oh"
+                | "one"
+                | "two"
+                | "three"
+                | "four"
+                | "five"
+                | "six"
+                | "seven"
+                | "eight"
+                | "nine"
+                | "ten"
+                | "eleven"
+                | "twelve"
+                | "thirteen"
+                | "fourteen"
+                | "fifteen"
+                | "sixteen"
+                | "seventeen"
+                | "eighteen"
+                | "nineteen"
+                | "twenty"
+                | "thirty"
+                | "forty"
+                | "fourty"
+                | "fifty"
+                | "sixty"
+                | "seventy"
+                | "eighty"
+                | "ninety"
+                | "hundred"
+                | "thousand"
+                | "half"
+                | "quarter"
+                | "quarters"
+                | "dozen"
+                | "point"
         )
 }
 

@@ -131,7 +131,8 @@ impl Model {
     /// The chance of each class.
     #[must_use]
     pub fn chances(&self, features: &[Feature]) -> Vec<f32> {
-        let rows: Vec<usize> = features.iter().filter_map(|feature| self.rows.get(feature).copied()).collect();
+        let rows: Vec<usize> =
+            features.iter().filter_map(|feature| self.rows.get(feature).copied()).collect();
         self.chances_of(&rows)
     }
 

@@ -12,7 +12,9 @@ impl Ear {
     }
 }
 
-fn stock(pack: &Pack) -> Stock {
+/// What a pack gives to the ear.
+#[must_use]
+pub fn stock(pack: &Pack) -> Stock {
     let procedures = pack.procedures.values().flat_map(|procedure| {
         let own = procedure.id.replace('-', " ");
         let names = procedure.called.iter().map(|name| name.to_lowercase()).chain([own]);
@@ -51,7 +53,8 @@ fn adjuster(adjuster: &Adjuster) -> Thing {
 
 fn part(part: &Part) -> Thing {
     // What the card gives a viscosity or a volume is a fluid.
-    let figures = part.sizes.values().map(|size| size.unit).chain(part.limits.values().map(|limit| limit.unit));
+    let figures =
+        part.sizes.values().map(|size| size.unit).chain(part.limits.values().map(|limit| limit.unit));
     let fluid = figures
         .map(crate::quantity::Unit::dimension)
         .any(|kind| matches!(kind, Dimension::KinematicViscosity | Dimension::Volume));

@@ -4,6 +4,7 @@ use super::automaton::{Costs, Edge};
 use super::compile::Compiled;
 use super::features::{Seen, features};
 use super::mention::Mention;
+use super::stem::stem;
 use super::token::Token;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -44,14 +45,23 @@ impl<'a> Parsed<'a> {
         let mut edges: Vec<Vec<Edge>> = tokens
             .iter()
             .enumerate()
-            .map(|(at, token)| talk.symbols.of_word(&token.text).into_iter().map(|symbol| Edge { symbol, end: at + 1 }).collect())
+            .map(|(at, token)| {
+                talk.symbols
+                    .of_word(&token.text)
+                    .into_iter()
+                    .map(|symbol| Edge { symbol, end: at + 1 })
+                    .collect()
+            })
             .collect();
         for mention in &mentions {
-            if let (Some(symbol), Some(list)) = (talk.symbols.get(mention.slot()), edges.get_mut(mention.start)) {
+            if let (Some(symbol), Some(list)) =
+                (talk.symbols.get(mention.slot()), edges.get_mut(mention.start))
+            {
                 list.push(Edge { symbol, end: mention.end });
             }
             if mention.slot() == "<duration>"
-                && let (Some(symbol), Some(list)) = (talk.symbols.get("<quantity>"), edges.get_mut(mention.start))
+                && let (Some(symbol), Some(list)) =
+                    (talk.symbols.get("<quantity>"), edges.get_mut(mention.start))
             {
                 list.push(Edge { symbol, end: mention.end });
             }
@@ -60,7 +70,9 @@ impl<'a> Parsed<'a> {
             for (at, token) in tokens.iter().enumerate() {
                 let named = mentions.iter().any(|mention| mention.start <= at && at < mention.end);
                 let plain = talk.small.contains(&token.text) || talk.words.light.contains(&token.text);
-                if !named && !plain && !talk.lexicon.of_bench(&token.text)
+                if !named
+                    && !plain
+                    && !talk.lexicon.of_bench(&token.text)
                     && let Some(list) = edges.get_mut(at)
                 {
                     list.push(Edge { symbol, end: at + 1 });
@@ -84,7 +96,10 @@ impl<'a> Parsed<'a> {
         }
         let seen = talk.seen_all(&tokens, &mentions);
         let skip = skip_costs(talk, &tokens, &mentions);
-        let pieces = pieces.into_iter().map(|(at, end, symbol)| (at, end, talk.symbols.name(symbol).to_owned())).collect();
+        let pieces = pieces
+            .into_iter()
+            .map(|(at, end, symbol)| (at, end, talk.symbols.name(symbol).to_owned()))
+            .collect();
         Self { talk, tokens, mentions, seen, edges, pieces, skip }
     }
 
@@ -114,13 +129,42 @@ impl<'a> Parsed<'a> {
     /// The share of telling words that talk knows.
     #[must_use]
     pub fn known(&self, from: usize, to: usize) -> f32 {
-        let telling: Vec<&Seen> =
-            self.seen.iter().filter(|(at, seen)| *at >= from && *at < to && !seen.small).map(|(_, seen)| seen).collect();
+        let telling: Vec<&Seen> = self
+            .seen
+            .iter()
+            .filter(|(at, seen)| *at >= from && *at < to && !seen.small)
+            .map(|(_, seen)| seen)
+            .collect();
         if telling.is_empty() {
             return 1.0;
         }
-        telling.iter().filter(|seen| seen.text.starts_with('<') || self.talk.lexicon.of_bench(&seen.text)).count() as f32
+        telling
+            .iter()
+            .filter(|seen| seen.text.starts_with('<') || self.talk.lexicon.of_bench(&seen.text))
+            .count() as f32
             / telling.len() as f32
+    }
+
+    /// Telling words between two places, and how many of them neither the class nor the bench has use for.
+    #[must_use]
+    pub fn foreign(&self, from: usize, to: usize, class: usize) -> (usize, usize) {
+        let own = self.talk.class_words.get(class);
+        let mut telling = 0;
+        let mut foreign = 0;
+        for (_, seen) in self.seen.iter().filter(|(at, _)| *at >= from && *at < to) {
+            if seen.small || self.talk.words.light.contains(&seen.text) {
+                continue;
+            }
+            telling += 1;
+            let root = stem(&seen.text);
+            let ours = seen.text.starts_with('<')
+                || own.is_some_and(|own| own.contains(&root))
+                || self.talk.domain.contains(&root)
+                || super::lexicon::is_number_word(&seen.text)
+                || super::measure::is_measure(&seen.text);
+            foreign += usize::from(!ours);
+        }
+        (telling, foreign)
     }
 
     /// How much the words between two places have to tell.
@@ -147,12 +191,23 @@ impl<'a> Parsed<'a> {
                 *best = (*rule, *cost);
             }
         }
-        let clause: Vec<Seen> =
-            self.seen.iter().filter(|(at, _)| *at >= from && *at < to).map(|(_, seen)| seen.clone()).collect();
-        let pieces: BTreeSet<String> =
-            self.pieces.iter().filter(|(at, end, _)| *at >= from && *end <= to).map(|(_, _, name)| name.clone()).collect();
+        let clause: Vec<Seen> = self
+            .seen
+            .iter()
+            .filter(|(at, _)| *at >= from && *at < to)
+            .map(|(_, seen)| seen.clone())
+            .collect();
+        let pieces: BTreeSet<String> = self
+            .pieces
+            .iter()
+            .filter(|(at, end, _)| *at >= from && *end <= to)
+            .map(|(_, _, name)| name.clone())
+            .collect();
         let chances = self.talk.model.chances(&features(&clause, &pieces));
         let known = self.known(from, to);
+        let chatter = chances.iter().enumerate().any(|(class, chance)| {
+            *chance > 0.5 && matches!(self.talk.classes.get(class), Some(super::class::Class::Decline))
+        });
         let mut out: Vec<Fitting> = chances
             .iter()
             .enumerate()
@@ -161,7 +216,10 @@ impl<'a> Parsed<'a> {
                 let by_model = 0.85 * chance * known;
                 let score = rule.map_or(by_model, |(_, cost)| {
                     let fit = (-1.1 * cost).exp();
-                    (0.62 * fit + 0.38 * chance + if cost < 0.3 { 0.15 * fit } else { 0.0 }).min(1.0).max(by_model)
+                    let close = if cost < 0.3 { 0.15 * fit } else { 0.0 };
+                    // What a rule says to the word outweighs any likeness, unless all of it sounds like small talk.
+                    let exact = if cost < 0.05 && !chatter { 0.82 + 0.18 * chance } else { 0.0 };
+                    (0.62 * fit + 0.38 * chance + close).min(1.0).max(by_model).max(exact)
                 });
                 Fitting { class, rule, chance: *chance, score }
             })

@@ -3,17 +3,20 @@
 use super::token::Token;
 use std::collections::{BTreeMap, HashMap};
 
+/// What is said, and what is meant.
+type Rewrite = (Vec<String>, Vec<String>);
+
 /// A phrase table, looked up by its first word, longest phrase first.
 #[derive(Debug, Clone, Default)]
 pub struct Phrases {
-    by_first: HashMap<String, Vec<(Vec<String>, Vec<String>)>>,
+    by_first: HashMap<String, Vec<Rewrite>>,
 }
 
 impl Phrases {
     /// The table of a list of phrases.
     #[must_use]
     pub fn new(table: &BTreeMap<String, String>) -> Self {
-        let mut by_first: HashMap<String, Vec<(Vec<String>, Vec<String>)>> = HashMap::new();
+        let mut by_first: HashMap<String, Vec<Rewrite>> = HashMap::new();
         for (said, meant) in table {
             let words = |text: &str| text.split_whitespace().map(str::to_lowercase).collect::<Vec<_>>();
             let said = words(said);
@@ -45,7 +48,9 @@ impl Phrases {
                 let mark = if n + 1 == meant.len() { mark } else { Default::default() };
                 out.push(Token { text: text.clone(), was: None, raw: token.raw.start..end, mark });
             }
-            if meant.is_empty() && let Some(last) = out.last_mut() {
+            if meant.is_empty()
+                && let Some(last) = out.last_mut()
+            {
                 last.mark = last.mark.max(mark);
             }
             at += said.len();
@@ -53,7 +58,7 @@ impl Phrases {
         out
     }
 
-    fn found(&self, tokens: &[Token], at: usize) -> Option<&(Vec<String>, Vec<String>)> {
+    fn found(&self, tokens: &[Token], at: usize) -> Option<&Rewrite> {
         let list = self.by_first.get(&tokens.get(at)?.text)?;
         list.iter().find(|(said, _)| {
             let span = tokens.get(at..at + said.len());

@@ -103,7 +103,7 @@ pub fn filled(act: &Act, source: &Source<'_>) -> Act {
             act.slots.text = Some(source.text(source.from));
         }
         ActName::Note => act.slots.text = Some(source.text(after_cue(source, "write-down"))),
-        ActName::Skip => act.slots.reason = Some(source.text(source.from)),
+        ActName::Skip => act.slots.reason = reason(source),
         ActName::By => act.slots.text = Some(source.text(after_cue(source, "it-is-me"))),
         ActName::Trouble | ActName::Fitted => {
             act.slots.text = Some(source.text(source.from));
@@ -122,15 +122,35 @@ pub fn filled(act: &Act, source: &Source<'_>) -> Act {
 fn takes_about(name: ActName) -> bool {
     matches!(
         name,
-        ActName::AskTool | ActName::AskTorque | ActName::AskTurn | ActName::AskLocker | ActName::AskBack
-            | ActName::AskSetting | ActName::AskRange | ActName::AskMark | ActName::AskSource | ActName::AskStuck
-            | ActName::AskPart | ActName::AskLog
+        ActName::AskTool
+            | ActName::AskTorque
+            | ActName::AskTurn
+            | ActName::AskLocker
+            | ActName::AskBack
+            | ActName::AskSetting
+            | ActName::AskRange
+            | ActName::AskMark
+            | ActName::AskSource
+            | ActName::AskStuck
+            | ActName::AskPart
+            | ActName::AskLog
     )
+}
+
+/// Why a step is left out: what follows the words that leave it out; none when there is nothing more. Where a line leaves
+/// out in other words, all of it is kept.
+fn reason(source: &Source<'_>) -> Option<String> {
+    match source.line.first("leave-out", source.from, source.to) {
+        Some((start, end)) if start <= source.from + 3 => {
+            (source.line.weight(end, source.to) > 0.9).then(|| source.text(end))
+        }
+        _ => Some(source.text(source.from)),
+    }
 }
 
 fn after_cue(source: &Source<'_>, piece: &str) -> usize {
     match source.line.first(piece, source.from, source.to) {
-        Some((start, end)) if start <= source.from + 3 && end < source.to => end,
+        Some((start, end)) if start <= source.from + 3 && source.line.weight(end, source.to) > 0.9 => end,
         _ => source.from,
     }
 }
@@ -153,8 +173,15 @@ fn chosen<'a>(source: &'a Source<'_>) -> Option<&'a Spoken> {
         source.mentions().filter_map(|mention| Some((mention.start, mention.spoken()?))).collect();
     let stands: Vec<&Spoken> =
         numbers.iter().filter(|(at, _)| !denied(source, *at)).map(|(_, spoken)| *spoken).collect();
-    let fits = |spoken: &&&Spoken| spoken.unit.is_some_and(|unit| super::measure::fits(unit, source.waiting.kind));
-    stands.iter().rev().find(fits).or_else(|| stands.last()).copied().or_else(|| numbers.last().map(|(_, spoken)| *spoken))
+    let fits =
+        |spoken: &&&Spoken| spoken.unit.is_some_and(|unit| super::measure::fits(unit, source.waiting.kind));
+    stands
+        .iter()
+        .rev()
+        .find(fits)
+        .or_else(|| stands.last())
+        .copied()
+        .or_else(|| numbers.last().map(|(_, spoken)| *spoken))
 }
 
 /// Whether the words before a number say that it does not stand ("not eleven", "I said two").
@@ -163,8 +190,26 @@ fn denied(source: &Source<'_>, at: usize) -> bool {
         let place = at.checked_sub(n).filter(|place| *place >= source.from);
         place.and_then(|place| source.line.tokens.get(place)).map_or("", |token| token.text.as_str())
     };
-    let word = if matches!(before(1), "the" | "that" | "a" | "position" | "number" | "of" | "at") { before(2) } else { before(1) };
-    matches!(word, "not" | "said" | "strike" | "scrub" | "scratch" | "instead" | "than" | "wrote" | "replace" | "delete" | "heard" | "isn't")
+    let word = if matches!(before(1), "the" | "that" | "a" | "position" | "number" | "of" | "at") {
+        before(2)
+    } else {
+        before(1)
+    };
+    matches!(
+        word,
+        "not"
+            | "said"
+            | "strike"
+            | "scrub"
+            | "scratch"
+            | "instead"
+            | "than"
+            | "wrote"
+            | "replace"
+            | "delete"
+            | "heard"
+            | "isn't"
+    )
 }
 
 /// The part a value is about: the one named that takes such a value, else the one in hand.
@@ -176,15 +221,22 @@ fn about_value(source: &Source<'_>, chosen: Option<&Spoken>) -> Option<String> {
         sort.is_some_and(|sort| measured_in(sort, chosen.and_then(|spoken| spoken.unit), source.waiting.kind))
     };
     match (named, hand) {
-        (Some(named), Some(hand)) if named != hand && !takes(&Some(named.clone())) && takes(&Some(hand.clone())) => Some(hand),
+        (Some(named), Some(hand))
+            if named != hand && !takes(&Some(named.clone())) && takes(&Some(hand.clone())) =>
+        {
+            Some(hand)
+        }
         (Some(named), _) => Some(named),
         (None, hand) => hand,
     }
 }
 
 fn duration(source: &Source<'_>) -> Option<Duration> {
-    let times: Vec<&Spoken> =
-        source.numbers().into_iter().filter(|spoken| matches!(spoken.unit, Some("s" | "min" | "h"))).collect();
+    let times: Vec<&Spoken> = source
+        .numbers()
+        .into_iter()
+        .filter(|spoken| matches!(spoken.unit, Some("s" | "min" | "h")))
+        .collect();
     let first = times.first()?;
     let unit = first.unit?;
     let size = |unit: &str| match unit {
@@ -228,7 +280,8 @@ fn place(act: &mut Act, source: &Source<'_>) {
 
 /// The tool offered: a size with its kind, or a plain name; not the one that is missing ("instead of the 21").
 fn tool(source: &Source<'_>) -> Option<String> {
-    let offered: Vec<&Mention> = source.mentions().filter(|mention| !missing(source, mention.start)).collect();
+    let offered: Vec<&Mention> =
+        source.mentions().filter(|mention| !missing(source, mention.start)).collect();
     let kind = offered.iter().rev().find_map(|mention| match &mention.what {
         What::Tool(name) => Some(name.clone()),
         _ => None,
@@ -251,9 +304,22 @@ fn tool(source: &Source<'_>) -> Option<String> {
 fn missing(source: &Source<'_>, at: usize) -> bool {
     let start = at.saturating_sub(4).max(source.from);
     let before = source.line.text(start, at);
-    ["instead of", "in place of", "rather than", "not got", "not have", "no", "in lieu of", "lost my", "lost the", "cannot find", "not find", "same as"]
-        .iter()
-        .any(|cue| format!(" {before} ").contains(&format!(" {cue} ")))
+    [
+        "instead of",
+        "in place of",
+        "rather than",
+        "not got",
+        "not have",
+        "no",
+        "in lieu of",
+        "lost my",
+        "lost the",
+        "cannot find",
+        "not find",
+        "same as",
+    ]
+    .iter()
+    .any(|cue| format!(" {before} ").contains(&format!(" {cue} ")))
 }
 
 /// The figures of a calculation; a unit that means several is taken for itself and not for what is waited for.
@@ -265,7 +331,11 @@ fn values(source: &Source<'_>) -> Vec<Said> {
             _ => spoken.unit,
         }
     };
-    source.numbers().into_iter().map(|spoken| Said { value: spoken.value, unit: unit(spoken).map(str::to_owned) }).collect()
+    source
+        .numbers()
+        .into_iter()
+        .map(|spoken| Said { value: spoken.value, unit: unit(spoken).map(str::to_owned) })
+        .collect()
 }
 
 /// Whether a thing of that sort is measured in such a unit, or when none was said, in what is waited for.
@@ -283,6 +353,8 @@ pub fn measured_in(sort: Sort, unit: Option<&str>, waiting: WaitingFor) -> bool 
         Sort::Spring => any(&[WaitingFor::Rate, WaitingFor::Length, WaitingFor::Mass]),
         Sort::Level => any(&[WaitingFor::Length]),
         Sort::Fluid => any(&[WaitingFor::Volume, WaitingFor::Temperature]),
-        Sort::Part => any(&[WaitingFor::Torque, WaitingFor::Length, WaitingFor::Temperature, WaitingFor::Mass]),
+        Sort::Part => {
+            any(&[WaitingFor::Torque, WaitingFor::Length, WaitingFor::Temperature, WaitingFor::Mass])
+        }
     }
 }

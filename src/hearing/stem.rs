@@ -9,7 +9,12 @@ pub fn stem(word: &str) -> String {
         let fits = match tail {
             "ies" => head.len() >= 2,
             "ing" | "ed" => head.len() >= 3 && vowel && !head.ends_with('e'),
-            "es" => head.ends_with(['x', 'z']) || head.ends_with("ch") || head.ends_with("sh") || head.ends_with("ss"),
+            "es" => {
+                head.ends_with(['x', 'z'])
+                    || head.ends_with("ch")
+                    || head.ends_with("sh")
+                    || head.ends_with("ss")
+            }
             _ => head.len() >= 3 && !head.ends_with(['s', 'u', 'i']),
         };
         fits.then(|| if tail == "ies" { format!("{head}y") } else { head.to_owned() })

@@ -60,13 +60,16 @@ fn pieces(said: &str) -> Vec<(usize, &str)> {
     let mut at = 0;
     for piece in said.split(char::is_whitespace) {
         let mut inner = at;
-        for part in piece.split_inclusive("...").flat_map(|part| part.split_inclusive(['\u{2026}', '\u{2014}', ';'])) {
+        for part in
+            piece.split_inclusive("...").flat_map(|part| part.split_inclusive(['\u{2026}', '\u{2014}', ';']))
+        {
             if !part.is_empty() {
                 out.push((inner, part));
             }
             inner += part.len();
         }
-        at += piece.len() + said.get(at + piece.len()..).and_then(|rest| rest.chars().next()).map_or(0, char::len_utf8);
+        at += piece.len()
+            + said.get(at + piece.len()..).and_then(|rest| rest.chars().next()).map_or(0, char::len_utf8);
     }
     out
 }
@@ -171,9 +174,15 @@ fn opened(word: &str) -> Vec<String> {
         "o'clock" => return whole(&["oclock"]),
         _ => {}
     }
-    for (tail, means) in
-        [("n't", "not"), ("'re", "are"), ("'ve", "have"), ("'ll", "will"), ("'m", "am"), ("'d", "would"), ("'s", "is")]
-    {
+    for (tail, means) in [
+        ("n't", "not"),
+        ("'re", "are"),
+        ("'ve", "have"),
+        ("'ll", "will"),
+        ("'m", "am"),
+        ("'d", "would"),
+        ("'s", "is"),
+    ] {
         if let Some(head) = word.strip_suffix(tail)
             && !head.is_empty()
         {

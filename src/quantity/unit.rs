@@ -29,7 +29,7 @@ unit_enum! {
     MillimetrePerSecond MetrePerSecond InchPerSecond FootPerSecond KilometrePerHour
     Centistokes SquareMetrePerSecond Stokes PascalSecond MillipascalSecond Poise Centipoise
     NewtonSecondPerMetre NewtonSecondPerMillimetre PoundSecondPerInch
-    Hertz Rpm RadianPerSecond DegreePerSecond Second Minute Hour Month PerKelvin Percent One
+    Hertz Rpm RadianPerSecond DegreePerSecond Second Minute Hour Day Month PerKelvin Percent One
 }
 
 impl Unit {

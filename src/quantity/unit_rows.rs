@@ -151,6 +151,7 @@ units! {
     Second "s" Time 1.0, 0.0, "second" / "seconds", ["sec", "secs", "second", "seconds"];
     Minute "min" Time 60.0, 0.0, "minute" / "minutes", ["mins", "minute", "minutes"];
     Hour "h" Time 3600.0, 0.0, "hour" / "hours", ["hr", "hrs", "hour", "hours"];
+    Day "day" Time 86_400.0, 0.0, "day" / "days", ["days"];
     Month "month" Time 2_629_800.0, 0.0, "month" / "months", ["months"];
 
     PerKelvin "1/K" Expansion 1.0, 0.0, "per kelvin" / "per kelvin", ["/k", "1/degc", "per k", "per kelvin", "1/°c", "per degree celsius", "/degc"];

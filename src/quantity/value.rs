@@ -121,6 +121,8 @@ impl Quantity {
             Unit::One => format!("{number}"),
             Unit::Celsius => format!("{number} °C"),
             Unit::Fahrenheit => format!("{number} °F"),
+            // A count is a word and no symbol: it takes its plural.
+            Unit::Click | Unit::Turn => format!("{number} {}", self.unit.words(number)),
             unit => format!("{number} {unit}"),
         }
     }

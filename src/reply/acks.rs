@@ -36,7 +36,10 @@ fn words(ack: &Ack) -> String {
         Ack::TakenBack { what, metal } => taken_back(what, metal),
         Ack::NothingToTakeBack => "There is nothing to take back.".to_owned(),
         Ack::Paused => "Stopped for now. Nothing is lost.".to_owned(),
-        Ack::GoingOn { last, again } => going_on(last.as_deref(), again),
+        Ack::GoingOn { number, corner, last, again } => {
+            let place = corner.as_ref().map(|corner| format!(", {corner}")).unwrap_or_default();
+            going_on(&format!("job {number}{place}"), last.as_deref(), again)
+        }
         Ack::TimerSet { what, lasts } => format!("Timer set, {}: {}.", quantity(*lasts), inside(what)),
         Ack::By(name) => format!("Working now: {}.", clause(name)),
         Ack::WantedWords(text) => format!("Wanted: {}.", inside(text)),
@@ -62,9 +65,9 @@ fn taken_back(what: &str, metal: &[String]) -> String {
     format!("{head} {}", still.join(" "))
 }
 
-fn going_on(last: Option<&str>, again: &[String]) -> String {
+fn going_on(place: &str, last: Option<&str>, again: &[String]) -> String {
     let last = last.map(|last| format!(" Last kept: {}.", inside(last))).unwrap_or_default();
     let again = list(again, "and");
     let again = if again.is_empty() { again } else { format!(" To be done again: {again}.") };
-    format!("Going on.{last}{again}")
+    format!("Going on with {place}.{last}{again}")
 }

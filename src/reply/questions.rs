@@ -39,12 +39,17 @@ fn words(question: &Question) -> String {
             format!("To {}. What are the last three digits of its serial?", clause(place))
         }
         Question::Finish { number } => yes_or_no(&format!("Close job {number}")),
+        Question::Start { missing, options } if missing == "job" => {
+            let first = options.first().map_or("", |option| clause(option));
+            format!("No job is open. To begin, say start {first}, and the corner.")
+        }
         Question::Start { missing, options } => {
             let options = list(options, "or");
             let options = if options.is_empty() { options } else { format!(": {options}") };
             asked(&format!("Which {missing}{options}"))
         }
-        Question::WhatWasIt { name } => asked(&format!("What was {}, then", clause(name))),
+        Question::Work { ask, .. } => asked(ask.trim_end_matches('?')),
+        Question::WhatWasIt { name } => asked(&format!("What was the {}, then", clause(name))),
         Question::WhichJob { jobs } => which_job(jobs),
         Question::Value(_) | Question::Which { .. } | Question::Acknowledge | Question::SpringRate { .. } => {
             String::new()
@@ -107,13 +112,21 @@ fn open(doubt: &Doubt, wanted: &str) -> String {
     }
 }
 
-/// An option for the ear: a figure that has a sound-alike digit by digit as well.
+/// An option for the ear: a figure that has a sound-alike digit by digit as well. A serial number is said as it is
+/// written: its digits are no figure.
 fn ear(option: &str) -> String {
     let option = clause(option);
-    match number_in(option).filter(|number| figures::needs_digits(*number)) {
+    let figure = number_in(option).filter(|_| !is_serial(option));
+    match figure.filter(|number| figures::needs_digits(*number)) {
         Some(number) => format!("{option}, {}", figures::digits(number)),
         None => option.to_owned(),
     }
+}
+
+/// Whether a text holds a group of digits that begins with nought, as a serial number does and a figure does not.
+fn is_serial(text: &str) -> bool {
+    let groups = text.split(|c: char| !(c.is_alphanumeric() || c == '.'));
+    groups.into_iter().any(|group| group.len() > 1 && group.starts_with('0') && !group.contains('.'))
 }
 
 /// The first number of a text, in figures or words.

@@ -35,6 +35,7 @@ fn words(refusal: &Refusal) -> String {
             format!("{} must wait. First: {}.", capital(clause(name)), inside(first))
         }
         Refusal::NotGranted { what } => not_granted(what).to_owned(),
+        Refusal::Work { why } => format!("I cannot work that out: {}.", inside(why)),
         Refusal::NotNow { why } => format!("Not now: {}.", inside(why)),
         Refusal::OutOfLimits { .. } | Refusal::NeedsValue { .. } => String::new(),
     }
@@ -56,7 +57,10 @@ fn out_of_limits(name: &str, value: Quantity, limit: &Limit, then: &Consequence)
         Ok(Some(_)) => "is too high",
         Ok(None) | Err(_) => "is not accepted",
     };
-    let head = format!("{}: {} {side}. The limit is {}.", capital(name), quantity(value), band(limit));
+    let head = format!("{}: {} {side}.", capital(name), quantity(value));
+    // What a rule of the pack refuses has no band to tell.
+    let bounded = limit.lo.is_some() || limit.hi.is_some();
+    let head = if bounded { format!("{head} The limit is {}.", band(limit)) } else { head };
     Piece::both(&format!("{head} {}", follows(then)))
 }
 

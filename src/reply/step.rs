@@ -39,7 +39,9 @@ fn said(card: &StepCard, context: &Context<'_>, room: usize) -> String {
 /// Part, tool, way, from where it is seen, amount: "Foot nut, 21, anticlockwise".
 fn lead(card: &StepCard, context: &Context<'_>) -> String {
     let mut parts = vec![head(card, context)];
-    parts.push(tool(card, true).unwrap_or_default());
+    let tool = tool(card, true)
+        .filter(|tool| !parts.iter().any(|head| head.to_lowercase().contains(&tool.to_lowercase())));
+    parts.push(tool.unwrap_or_default());
     parts.push(card.way.map(way).unwrap_or_default().to_owned());
     parts.push(card.seen_from.as_deref().map(seen).unwrap_or_default());
     parts.push(card.amount.as_deref().map(inside).unwrap_or_default());
@@ -114,7 +116,8 @@ pub(super) fn with_verb(verb: &str, text: &str) -> String {
     let text = inside(text);
     let first = text.split_whitespace().next().unwrap_or_default();
     let says_so = verb == "never" && text.to_lowercase().contains("never");
-    if says_so || first.eq_ignore_ascii_case(verb) || verb == "never" && matches!(first, "not" | "do" | "no") {
+    if says_so || first.eq_ignore_ascii_case(verb) || verb == "never" && matches!(first, "not" | "do" | "no")
+    {
         text
     } else {
         format!("{verb} {text}")

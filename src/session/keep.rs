@@ -94,6 +94,14 @@ impl Session {
     pub(super) fn hear(&self, cause: Cause<'_>, utterance: &mut Utterance) -> Option<crate::act::Heard> {
         let Cause::Line(line) = cause else { return None };
         let heard = self.listen(line);
+        let heard = crate::bench::calculation(
+            &self.rules.pack().talk.works,
+            self.state.progress.pending.as_ref(),
+            &line.words(),
+            &heard,
+            false,
+        )
+        .unwrap_or(heard);
         if heard.outcome != crate::act::Outcome::Decline {
             utterance.heard = Some(line.words());
             utterance.understood.clone_from(&heard.acts);
@@ -104,7 +112,10 @@ impl Session {
 
 /// Whether an event begins something that cannot belong to a closed job.
 fn begins(event: &Event) -> bool {
-    matches!(event, Event::JobOpened { .. } | Event::PlaceOpened { .. } | Event::Opened { .. } | Event::By { .. })
+    matches!(
+        event,
+        Event::JobOpened { .. } | Event::PlaceOpened { .. } | Event::Opened { .. } | Event::By { .. }
+    )
 }
 
 /// Where the job stands as the events of one utterance pass.

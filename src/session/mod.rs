@@ -15,6 +15,7 @@ mod question;
 mod rules;
 mod several;
 mod turn;
+mod typed;
 
 pub use clock::{Clock, LinesClock, Moment, SystemClock, read_time};
 pub use fault::Fault;
@@ -118,9 +119,7 @@ impl Session {
 
 fn input(cause: Cause<'_>, utterance: &Utterance, heard: Option<&Heard>) -> Input {
     match (cause, heard) {
-        (Cause::Line(_), Some(heard)) => {
-            Input::Heard { utterance: utterance.clone(), heard: heard.clone() }
-        }
+        (Cause::Line(_), Some(heard)) => Input::Heard { utterance: utterance.clone(), heard: heard.clone() },
         (Cause::Opened, _) => Input::Opened,
         (Cause::Tick | Cause::Line(_), _) => Input::Tick,
     }

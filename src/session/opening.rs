@@ -90,7 +90,10 @@ impl Session {
         if let Some(number) = named {
             let found = self.book.find(&Query::Number(number))?;
             let mend = "see `sparehand jobs` for their numbers";
-            let line = found.into_iter().next().ok_or_else(|| Fault::call(format!("there is no job {number}"), mend))?;
+            let line = found
+                .into_iter()
+                .next()
+                .ok_or_else(|| Fault::call(format!("there is no job {number}"), mend))?;
             if line.closed.is_some() {
                 return Err(Fault::call(format!("job {number} is closed"), "read it with `sparehand log`"));
             }
@@ -118,7 +121,8 @@ impl Session {
             turn.line = Some(line.words());
         }
         if !self.rules.newest_in_force() {
-            let note = "There are newer rules. This job keeps those it began with; the next one takes the newer.";
+            let note =
+                "There are newer rules. This job keeps those it began with; the next one takes the newer.";
             turn.reply.say = format!("{} {note}", turn.reply.say);
             turn.reply.show = format!("{}\n{note}", turn.reply.show);
         }

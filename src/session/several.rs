@@ -1,6 +1,6 @@
 //! A line that an ear heard in several ways, or is not sure of: what changes the job must be the same in all of them.
 
-use super::{Line, Session, plain};
+use super::{Line, Session, plain, typed};
 use crate::act::{Act, Doubt, Heard, Outcome};
 use crate::hearing;
 
@@ -14,7 +14,7 @@ impl Session {
     pub(super) fn listen(&self, line: &Line) -> Heard {
         let first = self.listen_to(&line.words());
         let others = line.or.iter().take(ALTERNATIVES).map(|said| self.listen_to(&plain(said)));
-        let heard = others.fold(first, weigh);
+        let heard = typed::answer(others.fold(first, weigh), &line.words(), &self.waiting);
         match line.sure {
             Some(sure) => doubt(heard, sure),
             None => heard,

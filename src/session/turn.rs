@@ -50,7 +50,10 @@ impl Session {
     pub fn unheard(&self, fault: &Fault) -> Turn {
         let say = "I did not get that line. Say it again, shorter.".to_owned();
         let reply = Reply { show: format!("I did not get that line: {fault}"), say };
-        Turn { line: Some(String::new()), ..self.turn(Cause::Tick, Some(Heard::decline(0.0)), reply, Vec::new()) }
+        Turn {
+            line: Some(String::new()),
+            ..self.turn(Cause::Tick, Some(Heard::decline(0.0)), reply, Vec::new())
+        }
     }
 
     /// A line that failed: nothing of it is kept, and the bench stands where it stood.

@@ -2,9 +2,15 @@
 //!
 //! `cargo bench --bench line`. The lines are those of simulated technicians, who work whole jobs; each is then taken
 //! through the stages of `session` one by one, and through a session as a whole.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::string_slice
+)]
 #![allow(clippy::disallowed_methods, reason = "a measurement reads the clock")]
-#![allow(missing_docs, dead_code)]
+#![allow(missing_docs, dead_code, unused_imports)]
 
 #[path = "../it/technician/mod.rs"]
 mod technician;
@@ -28,6 +34,8 @@ const BEGIN: &str = "start a re-spring on the birch 44, front left";
 
 fn main() {
     let rules = Rules::new(Arc::new(Pack::built_in().unwrap()));
+    // It is fitted once a process, before anybody speaks.
+    rules.ear();
     let mut whole = Vec::new();
     let mut stages: [(&str, Vec<Duration>); 6] =
         ["hear", "decide", "word", "append", "apply", "hear to apply"].map(|name| (name, Vec::new()));
@@ -121,7 +129,8 @@ fn by_stage(rules: &Rules, said: &[String], stages: &mut [(&str, Vec<Duration>);
             understood: heard.acts.clone(),
             ear: false,
         };
-        let decision = decide(pack, &past, &state, &Input::Heard { utterance: utterance.clone(), heard }, now);
+        let decision =
+            decide(pack, &past, &state, &Input::Heard { utterance: utterance.clone(), heard }, now);
         stages[1].1.push(clock.lap());
         let worded = reply(&decision.answer, &decision.waiting);
         std::hint::black_box(&worded);

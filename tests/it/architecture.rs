@@ -27,8 +27,8 @@ const TABLE: [(&str, &[&str]); 13] = [
     (
         "front",
         &[
-            "source", "quantity", "workings", "act", "rulebase", "hearing", "event", "bench", "check", "reply", "book",
-            "session",
+            "source", "quantity", "workings", "act", "rulebase", "hearing", "event", "bench", "check",
+            "reply", "book", "session",
         ],
     ),
 ];
@@ -69,9 +69,7 @@ fn code(text: &str) -> String {
     let mut chars = text.chars().peekable();
     while let Some(c) = chars.next() {
         match c {
-            '/' if chars.peek() == Some(&'/') => {
-                while chars.next_if(|c| *c != '\n').is_some() {}
-            }
+            '/' if chars.peek() == Some(&'/') => while chars.next_if(|c| *c != '\n').is_some() {},
             '"' => {
                 while let Some(inner) = chars.next() {
                     match inner {
@@ -217,7 +215,8 @@ fn no_test_file_is_forgotten() {
     let registered: BTreeSet<&str> =
         main.lines().filter_map(|line| line.strip_prefix("mod ")?.strip_suffix(';')).collect();
     for (name, _) in sources("tests/it") {
-        let parts: Vec<&str> = name.trim_start_matches("tests/it/").trim_end_matches(".rs").split('/').collect();
+        let parts: Vec<&str> =
+            name.trim_start_matches("tests/it/").trim_end_matches(".rs").split('/').collect();
         // A folder is its `mod.rs`'s affair.
         assert!(parts[0] == "main" || registered.contains(parts[0]), "{name} is not in tests/it/main.rs");
     }
@@ -226,8 +225,16 @@ fn no_test_file_is_forgotten() {
 #[test]
 fn clock_ids_environment_and_folders_are_sessions() {
     let barred = [
-        "Utc::now", "Local::now", "SystemTime::now", "Instant::now", "now_v7", "new_v4", "env::var", "env::current_dir",
-        "env::temp_dir", "env::home_dir",
+        "Utc::now",
+        "Local::now",
+        "SystemTime::now",
+        "Instant::now",
+        "now_v7",
+        "new_v4",
+        "env::var",
+        "env::current_dir",
+        "env::temp_dir",
+        "env::home_dir",
     ];
     for (name, text) in sources("src") {
         if name.starts_with("src/session/") {
@@ -244,7 +251,13 @@ fn clock_ids_environment_and_folders_are_sessions() {
 fn only_the_book_knows_its_database_and_only_source_the_yaml_parser() {
     for (name, text) in sources("src") {
         let code = code(&text);
-        assert!(!code.contains("rusqlite::") || name.starts_with("src/book/sqlite/"), "{name} knows rusqlite");
-        assert!(!code.contains("saphyr_parser::") || name.starts_with("src/source/yaml"), "{name} knows saphyr");
+        assert!(
+            !code.contains("rusqlite::") || name.starts_with("src/book/sqlite/"),
+            "{name} knows rusqlite"
+        );
+        assert!(
+            !code.contains("saphyr_parser::") || name.starts_with("src/source/yaml"),
+            "{name} knows saphyr"
+        );
     }
 }

@@ -43,7 +43,10 @@ fn taking_back_goes_further_each_time_and_says_what_the_metal_is() {
         _ => None,
     });
     assert!(metal.unwrap().contains("still off"));
-    assert_ne!(walk.state.place().unwrap().parts.get("clicker-knob").map(|part| part.fitting), Some(Fitting::Off));
+    assert_ne!(
+        walk.state.place().unwrap().parts.get("clicker-knob").map(|part| part.fitting),
+        Some(Fitting::Off)
+    );
 }
 
 #[test]
@@ -101,7 +104,11 @@ fn a_count_from_full_out_is_converted_with_the_travel_of_this_unit() {
     assert_eq!(walk.state.place().unwrap().adjusters["slow-rebound"].found, None);
     walk.value(23.0);
     walk.value(23.0);
-    assert_eq!(walk.state.place().unwrap().adjusters["slow-rebound"].found, Some(13.0), "23 less 10, not 24 less 10");
+    assert_eq!(
+        walk.state.place().unwrap().adjusters["slow-rebound"].found,
+        Some(13.0),
+        "23 less 10, not 24 less 10"
+    );
 }
 
 #[test]
@@ -186,7 +193,11 @@ fn a_stopped_job_is_not_moved_until_it_goes_on() {
     walk.confirm();
     assert_eq!(walk.step(), "strip/loosen-knob-grub");
     walk.act(ActName::Resume, slots());
-    assert_eq!(walk.step(), "make-safe/prove-spring", "a spring proved loose before the break is proved again");
+    assert_eq!(
+        walk.step(),
+        "make-safe/prove-spring",
+        "a spring proved loose before the break is proved again"
+    );
     walk.confirm();
     assert_eq!(walk.step(), "strip/loosen-knob-grub");
     walk.confirm();
@@ -216,7 +227,8 @@ fn a_correction_stands_and_its_step_is_judged_again() {
 #[test]
 fn a_wish_is_kept_from_full_in_and_refused_beyond_the_travel() {
     let mut walk = at("found/record-settings-wanted");
-    let want = |value: f64, from| Slots { about: Some("slow-rebound".into()), value: Some(value), from, ..slots() };
+    let want =
+        |value: f64, from| Slots { about: Some("slow-rebound".into()), value: Some(value), from, ..slots() };
     walk.act(ActName::Want, want(6.0, Some(End::FullOut)));
     assert_eq!(walk.state.place().unwrap().adjusters["slow-rebound"].target(), Some(18.0));
     walk.act(ActName::Want, want(25.0, None));
@@ -244,7 +256,11 @@ fn another_unit_of_the_job_is_taken_in_hand_by_its_serial() {
     walk.act(ActName::Switch, Slots { corner: Some(Corner::FrontLeft), ..slots() });
     assert!(said(&walk, |part| matches!(part, Part::Question(Question::Serial { .. }))));
     walk.note("nine nine nine");
-    assert_eq!(walk.state.progress.current.as_deref(), Some("front-right"), "the wrong serial changes nothing");
+    assert_eq!(
+        walk.state.progress.current.as_deref(),
+        Some("front-right"),
+        "the wrong serial changes nothing"
+    );
     walk.note("four one seven");
     assert_eq!(walk.state.progress.current.as_deref(), Some("front-left"));
     assert_eq!(walk.step(), "book-in/record-complaint");
@@ -267,8 +283,32 @@ fn an_open_question_is_answered_or_overtaken_and_blocks_nothing() {
 fn closing_says_what_is_open_and_wants_a_second_utterance() {
     let mut walk = at("strip/remove-clicker-knob");
     walk.act(ActName::Finish, slots());
-    assert!(said(&walk, |part| matches!(part, Part::OpenEnds { items } if items.iter().any(|item| item.contains("not tightened")))));
+    assert!(said(
+        &walk,
+        |part| matches!(part, Part::OpenEnds { items } if items.iter().any(|item| item.contains("not tightened")))
+    ));
     assert!(walk.state.progress.open);
     walk.confirm();
     assert!(walk.state.progress.closed);
+}
+
+/// The stiffer spring on the card: 80 for 70 N/mm, both 200 mm free.
+#[test]
+fn a_spring_of_another_rate_asks_once_what_is_to_stay_the_same() {
+    let mut walk = at("swap/record-rate-fitted");
+    let was = walk.state.place().unwrap().adjusters["preload"].found.unwrap();
+    walk.value(80.0);
+    let options = walk.last.answer.parts.iter().find_map(|part| match part {
+        Part::Question(Question::SpringRate { options, .. }) => Some(options.clone()),
+        _ => None,
+    });
+    let options = options.expect("it is asked");
+    assert_eq!(options[0].1.map(|turns| turns.value), Some(was), "the same turns");
+    // The same force (Hooke's law): 70 x p = 80 x p', to a flat of a sixth of a turn.
+    let force = options[1].1.unwrap().value;
+    assert!((force - was * 70.0 / 80.0).abs() <= 1.0 / 12.0 + 1e-9, "{force} for {was}");
+    assert_eq!(options[2].1, None, "without the load on the spring nobody knows the height");
+    walk.act(ActName::Note, Slots { text: Some("keep the same force".into()), ..slots() });
+    assert_eq!(walk.state.place().unwrap().adjusters["preload"].target(), Some(force));
+    assert_eq!(walk.step(), "swap/replace-shaft-seal-batch", "and it is not asked again");
 }

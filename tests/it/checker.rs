@@ -114,7 +114,9 @@ impl Checker<'_> {
 
     fn wishes(&mut self) {
         for line in list(self.log, "lines").to_vec() {
-            let Some(value) = line["value"].as_f64().filter(|_| text(&line, "kind") == "wanted") else { continue };
+            let Some(value) = line["value"].as_f64().filter(|_| text(&line, "kind") == "wanted") else {
+                continue;
+            };
             if text(&line, "whose") != "customer" {
                 continue;
             }
@@ -134,12 +136,18 @@ impl Checker<'_> {
             let stand = self.standing(&place);
             for row in list(&fields, "settings") {
                 let about = text(row, "adjuster").to_owned();
-                for (column, role) in
-                    [("found", "found"), ("left", "left"), ("travel", "travel"), ("travel_again", "travel-again")]
-                {
+                for (column, role) in [
+                    ("found", "found"),
+                    ("left", "left"),
+                    ("travel", "travel"),
+                    ("travel_again", "travel-again"),
+                ] {
                     let wanted = stand.get(&(about.clone(), role.to_owned())).copied().flatten();
                     if row[column].as_f64() != wanted {
-                        self.bad(format!("{about} {column}: {} in the table, {wanted:?} by the lines", row[column]));
+                        self.bad(format!(
+                            "{about} {column}: {} in the table, {wanted:?} by the lines",
+                            row[column]
+                        ));
                     }
                 }
                 let wish = stand.get(&(about.clone(), "wanted".to_owned())).copied().flatten();
@@ -163,12 +171,18 @@ impl Checker<'_> {
                 "corrected" => &line["now"],
                 "deviated" => &line["value"],
                 "wanted" => {
-                    stand.insert((text(line, "about").to_owned(), "wanted".to_owned()), line["value"].as_f64());
+                    stand.insert(
+                        (text(line, "about").to_owned(), "wanted".to_owned()),
+                        line["value"].as_f64(),
+                    );
                     continue;
                 }
                 _ => continue,
             };
-            stand.insert((text(kept, "about").to_owned(), text(kept, "role").to_owned()), kept["value"].as_f64());
+            stand.insert(
+                (text(kept, "about").to_owned(), text(kept, "role").to_owned()),
+                kept["value"].as_f64(),
+            );
         }
         stand
     }
@@ -176,7 +190,8 @@ impl Checker<'_> {
     /// Durations are differences of the times that stand in the lines; numbers run on without a gap.
     fn times(&mut self) {
         for step in list(self.log, "steps").to_vec() {
-            let (Some(shown), Some(closed)) = (seconds(text(&step, "shown")), seconds(text(&step, "closed"))) else {
+            let (Some(shown), Some(closed)) = (seconds(text(&step, "shown")), seconds(text(&step, "closed")))
+            else {
                 continue;
             };
             let minutes = step["minutes"].as_f64().unwrap_or(f64::NAN);
@@ -236,7 +251,8 @@ fn seconds(text: &str) -> Option<f64> {
     let mut parts = time.split(':').map(|part| part.parse::<f64>());
     let seconds = parts.next()?.ok()? * 3600.0 + parts.next()?.ok()? * 60.0 + parts.next()?.ok()?;
     let sign = if offset.starts_with('-') { -1.0 } else { 1.0 };
-    let mut offset = offset.trim_start_matches(['+', '-', 'Z']).split(':').filter_map(|part| part.parse::<f64>().ok());
+    let mut offset =
+        offset.trim_start_matches(['+', '-', 'Z']).split(':').filter_map(|part| part.parse::<f64>().ok());
     let ahead = sign * (offset.next().unwrap_or(0.0) * 3600.0 + offset.next().unwrap_or(0.0) * 60.0);
     Some(days(year, month, day) as f64 * 86_400.0 + seconds - ahead)
 }
@@ -248,8 +264,26 @@ fn days(year: i64, month: i64, day: i64) -> i64 {
 }
 
 const SMALL: [&str; 20] = [
-    "nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-    "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+    "nought",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
 ];
 const TENS: [&str; 8] = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
@@ -275,7 +309,9 @@ fn number(words: &[&str]) -> Option<(f64, usize)> {
     if words.get(used) == Some(&"point") {
         let mut digits = String::from("0.");
         used += 1;
-        while let Some(digit) = words.get(used).and_then(|word| SMALL[..10].iter().position(|name| name == word)) {
+        while let Some(digit) =
+            words.get(used).and_then(|word| SMALL[..10].iter().position(|name| name == word))
+        {
             digits.push_str(&digit.to_string());
             used += 1;
         }
@@ -316,7 +352,9 @@ fn below_hundred(words: &[&str]) -> Option<(f64, usize)> {
 
 #[test]
 fn the_checker_reads_numbers() {
-    let read = numbers("fourteen out, 32.5 newton metres, two and a half turns, one hundred and ten, six point two five");
+    let read = numbers(
+        "fourteen out, 32.5 newton metres, two and a half turns, one hundred and ten, six point two five",
+    );
     assert_eq!(read, [14.0, 32.5, 2.5, 110.0, 6.25]);
     assert_eq!(numbers("twenty four, 32Nm, nought"), [24.0, 32.0, 0.0]);
 }
@@ -325,7 +363,10 @@ fn the_checker_reads_numbers() {
 fn the_checker_knows_time_and_units() {
     // 1 March 2026 follows 28 February; an offset is taken off.
     assert_eq!(seconds("2026-03-01T00:00:00Z").unwrap() - seconds("2026-02-28T23:00:00Z").unwrap(), 3600.0);
-    assert_eq!(seconds("2024-03-01T01:00:00+01:00").unwrap() - seconds("2024-02-28T00:00:00Z").unwrap(), 2.0 * 86_400.0);
+    assert_eq!(
+        seconds("2024-03-01T01:00:00+01:00").unwrap() - seconds("2024-02-28T00:00:00Z").unwrap(),
+        2.0 * 86_400.0
+    );
     // 1 lbf.ft = 1.355818 N.m and 1 psi = 6.894757 kPa, NIST SP 811, appendix B.8.
     assert!((convert(1.0, "lbf.ft", "N.m") - 1.355_818).abs() < 1e-6);
     assert!((convert(1.0, "psi", "kPa") - 6.894_757).abs() < 1e-6);

@@ -13,7 +13,8 @@ use std::time::{Duration, Instant};
 use tempfile::TempDir;
 
 /// The built-in rules, loaded once.
-pub static PACK: LazyLock<Arc<Pack>> = LazyLock::new(|| Arc::new(Pack::built_in().expect("the built-in pack")));
+pub static PACK: LazyLock<Arc<Pack>> =
+    LazyLock::new(|| Arc::new(Pack::built_in().expect("the built-in pack")));
 
 /// The same with one ear for all.
 pub static RULES: LazyLock<Rules> = LazyLock::new(|| Rules::new(Arc::clone(&PACK)));
@@ -99,7 +100,10 @@ impl Call {
         let home = self.folder.path();
         command.args(&self.args).current_dir(home).env_clear();
         command.env("PATH", std::env::var_os("PATH").unwrap_or_default());
-        command.env("HOME", home).env("XDG_DATA_HOME", home.join("data")).env("XDG_STATE_HOME", home.join("state"));
+        command
+            .env("HOME", home)
+            .env("XDG_DATA_HOME", home.join("data"))
+            .env("XDG_STATE_HOME", home.join("state"));
         command.envs(self.env.iter().map(|(name, value)| (name, value)));
         command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
         command
@@ -179,7 +183,10 @@ impl Came {
     /// Its output as JSON, one value a line.
     #[track_caller]
     pub fn json(&self) -> Vec<serde_json::Value> {
-        self.stdout.lines().map(|line| serde_json::from_str(line).unwrap_or_else(|e| panic!("{e}: {line}"))).collect()
+        self.stdout
+            .lines()
+            .map(|line| serde_json::from_str(line).unwrap_or_else(|e| panic!("{e}: {line}")))
+            .collect()
     }
 }
 
@@ -208,9 +215,10 @@ impl Bench {
         Self::new(false)
     }
 
-    /// A bench that listens.
-    pub fn by_ear() -> Self {
-        Self::new(true)
+    /// The same bench, reopened by somebody who speaks.
+    pub fn by_ear(mut self) -> Self {
+        self.ear = true;
+        self.reopened(&RULES)
     }
 
     fn new(ear: bool) -> Self {
@@ -258,14 +266,6 @@ impl Bench {
         let both = format!("{}\n{}", self.said(), self.shown());
         assert!(both.to_lowercase().contains(&text.to_lowercase()), "no `{text}` in\n{both}");
         self
-    }
-
-    /// The kinds of event that the last line kept.
-    pub fn kept(&self) -> Vec<String> {
-        let kind = |event: &sparehand::event::Envelope| {
-            serde_json::to_value(&event.event).unwrap()["kind"].as_str().unwrap().to_owned()
-        };
-        self.last.iter().flat_map(|turn| &turn.events).map(kind).collect()
     }
 }
 

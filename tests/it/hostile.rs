@@ -137,7 +137,8 @@ fn judge(case: &Case, came: &Came, home: &Path) {
     let name = &case.name;
     let told = format!("{name}:\nstdout:\n{:.2000}\nstderr:\n{:.2000}", came.stdout, came.stderr);
     assert!(came.took < SECONDS, "{name} took {:?}", came.took);
-    let codes: Vec<i32> = case.one("code").unwrap_or("0").split(' ').map(|code| code.parse().unwrap()).collect();
+    let codes: Vec<i32> =
+        case.one("code").unwrap_or("0").split(' ').map(|code| code.parse().unwrap()).collect();
     assert!(codes.contains(&came.code), "code {} of {told}", came.code);
     for sign in ["panicked", "RUST_BACKTRACE", "overflowed its stack", "memory allocation"] {
         assert!(!came.stderr.contains(sign), "`{sign}` in {told}");
@@ -145,7 +146,9 @@ fn judge(case: &Case, came: &Came, home: &Path) {
     let raw = |text: &str| text.chars().any(|c| c.is_control() && c != '\n' && c != '\t');
     assert!(!raw(&came.stdout) && !raw(&came.stderr), "control codes in {told:?}");
     case.all("says").iter().for_each(|text| assert!(came.stdout.contains(text), "no `{text}` in {told}"));
-    case.all("complains").iter().for_each(|text| assert!(came.stderr.contains(text), "no `{text}` in {told}"));
+    case.all("complains")
+        .iter()
+        .for_each(|text| assert!(came.stderr.contains(text), "no `{text}` in {told}"));
     let book = home.join("book.sqlite");
     if book.exists() && case.one("unverified").is_none() {
         SqliteBook::open(&book, Access::Read, "").unwrap().verify().unwrap();
@@ -154,7 +157,8 @@ fn judge(case: &Case, came: &Came, home: &Path) {
 
 #[test]
 fn every_case_is_answered() {
-    let mut cases: Vec<_> = fs::read_dir(data("tests/hostile")).unwrap().map(|entry| entry.unwrap().path()).collect();
+    let mut cases: Vec<_> =
+        fs::read_dir(data("tests/hostile")).unwrap().map(|entry| entry.unwrap().path()).collect();
     cases.sort();
     assert!(cases.len() >= 10, "{} cases", cases.len());
     for at in cases {

@@ -1,5 +1,12 @@
 //! The one integration test binary: it links once; each topic is a module.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::string_slice
+)]
+#![allow(clippy::disallowed_methods, reason = "a test may look at the clock and the environment")]
 mod architecture;
 mod bench_entries;
 mod bench_walk;
@@ -18,10 +25,18 @@ mod checker;
 mod cli;
 mod console;
 mod harness;
+mod hearing;
 mod hostile;
+mod obey;
 mod pipe;
+mod procedures;
+mod procedures_bench;
+mod procedures_random;
+mod procedures_technician;
+mod procedures_units;
 mod quantity;
 mod quantity_figures;
+mod readme;
 mod reply;
 mod reply_figures;
 mod reply_speakable;
@@ -33,9 +48,11 @@ mod session;
 mod simulate;
 mod source_problems;
 mod source_yaml;
+mod talk;
 mod technician;
 mod transcripts;
 mod workings_adjusters;
+mod workings_asked;
 mod workings_properties;
 mod workings_published;
 mod workings_reference;

@@ -151,7 +151,7 @@ fn the_bench_sees_and_hears_the_same_figures() {
         ("174.0452853 psi", "174 psi", "one hundred and seventy four p s i"),
         ("12345 N", "12345 N", "twelve thousand, three hundred and forty five newtons"),
         ("20 degC", "20 °C", "twenty degrees Celsius"),
-        ("24 click", "24 click", "twenty four clicks"),
+        ("24 click", "24 clicks", "twenty four clicks"),
         ("1 click", "1 click", "one click"),
         ("14 bar", "14 bar", "fourteen bar"),
     ] {
@@ -169,7 +169,7 @@ fn limits_are_read_held_and_shown() {
         ("30 to 34 N.m", Some(30.0), Some(34.0), "30 to 34 N.m"),
         ("at least 5 mm", Some(5.0), None, "at least 5 mm"),
         ("at most 0.05 mm", None, Some(0.05), "at most 0.05 mm"),
-        ("24 click", Some(24.0), Some(24.0), "24 click"),
+        ("24 click", Some(24.0), Some(24.0), "24 clicks"),
         ("50 N.m +/- 4 %", Some(48.0), Some(52.0), "48 to 52 N.m"),
         ("1 in +/- 2.54 mm", Some(0.9), Some(1.1), "0.9 to 1.1 in"),
         ("20 degC +/- 5 delta_K", Some(15.0), Some(25.0), "15 to 25 °C"),

@@ -325,7 +325,7 @@ fn folders_that_are_no_packs_are_refused_with_what_is_wrong() {
 #[test]
 fn a_big_pack_loads_fast() {
     let pack = built_in();
-    let mut files = pack.files().clone();
+    let (mut files, own) = (pack.files().clone(), pack.procedures.len());
     let (card, procedure) =
         (files["units/birch-44.yaml"].clone(), files["procedures/re-spring.birch-44.yaml"].clone());
     for n in 0..40 {
@@ -342,8 +342,8 @@ fn a_big_pack_loads_fast() {
     let begun = Instant::now();
     let pack = Pack::from_files(files).unwrap();
     let took = begun.elapsed();
-    assert_eq!(pack.procedures.len(), 161);
+    assert_eq!(pack.procedures.len(), own + 160);
     // 160 long procedures; the goal for a whole check of 2,000 is 20 s in a release build.
     assert!(took < Duration::from_secs(20), "{took:?}");
-    println!("41 cards and 161 procedures in {took:?}");
+    println!("{} procedures in {took:?}", own + 160);
 }

@@ -91,14 +91,42 @@ fn a_job_keeps_the_pack_it_began_with_and_a_newer_one_is_offered() {
 #[test]
 fn the_name_of_the_call_stands_in_the_record_until_another_is_said() {
     let (mut session, _) =
-        Session::open(Setup { by: Some("Ann".to_owned()), ..setup(Box::new(MemoryBook::new("test")), 1) }).unwrap();
+        Session::open(Setup { by: Some("Ann".to_owned()), ..setup(Box::new(MemoryBook::new("test")), 1) })
+            .unwrap();
     let turn = session.line(&Line::new(BEGIN)).remove(0);
     assert!(turn.events.iter().all(|event| event.by.as_deref() == Some("Ann")));
     assert_eq!(session.state().progress.person, "Ann");
     // The next session is another's.
-    let (session, turn) = Session::open(Setup { by: Some("Ben".to_owned()), ..setup(session.into_book(), 2) }).unwrap();
+    let (session, turn) =
+        Session::open(Setup { by: Some("Ben".to_owned()), ..setup(session.into_book(), 2) }).unwrap();
     assert!(turn.events.iter().all(|event| event.by.as_deref() == Some("Ben")), "{:?}", turn.events);
     assert_eq!(session.state().progress.person, "Ben");
+}
+
+const BOOKED_IN: [&str; 8] = [
+    BEGIN,
+    "Plover team",
+    "saloon 17",
+    "B44 0071",
+    "it knocks",
+    "120 hours",
+    "none",
+    "70 newtons per millimetre",
+];
+
+#[test]
+fn a_timer_is_told_once() {
+    let bench = Bench::typed().say(&BOOKED_IN).say(&["start a timer for ten minutes"]).after(9);
+    assert!(bench.last.is_empty());
+    let bench = bench.after(1).hears("time is up").after(5);
+    assert!(bench.last.is_empty(), "told once");
+}
+
+#[test]
+fn values_by_ear_are_said_back_and_typed_ones_are_not() {
+    let typed = Bench::typed().say(&BOOKED_IN).say(&["fourteen clicks"]);
+    assert!(!typed.said().contains("ourteen"), "{}", typed.said());
+    Bench::typed().say(&BOOKED_IN).by_ear().say(&["fourteen clicks"]).hears("fourteen");
 }
 
 #[test]
@@ -125,7 +153,8 @@ fn a_fault_within_a_line_leaves_nothing_and_the_bench_goes_on() {
         let turn = session.line(&Line::new("Plover team")).remove(0);
         assert_eq!(turn.fault.as_ref().map(Fault::exit_code), Some(code));
         assert!(turn.events.is_empty() && turn.reply.say.contains("Not kept"), "{}", turn.reply.say);
-        let after = (session.state().progress.clone(), session.state().events.len(), session.waiting().clone());
+        let after =
+            (session.state().progress.clone(), session.state().events.len(), session.waiting().clone());
         assert_eq!(after, before);
     }
     trouble.store(0, Ordering::SeqCst);

@@ -45,7 +45,8 @@ fn a_transcript_is_read_line_by_line() {
     let read = Transcript::parse("t", TEXT).unwrap();
     assert!(read.head.ear);
     assert_eq!(read.head.clock.to_rfc3339(), "2026-03-02T08:00:00+01:00");
-    let kinds: Vec<&Kind> = read.items.iter().map(|item| &item.kind).filter(|kind| **kind != Kind::Quiet).collect();
+    let kinds: Vec<&Kind> =
+        read.items.iter().map(|item| &item.kind).filter(|kind| **kind != Kind::Quiet).collect();
     assert_eq!(kinds.len(), 9);
     assert_eq!(kinds[0], &Kind::Said("start a re-spring on the birch 44, front left".to_owned()));
     assert_eq!(kinds[2], &Kind::Must(Must::Hold(vec!["front left".to_owned(), "44".to_owned()])));

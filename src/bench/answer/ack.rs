@@ -34,6 +34,10 @@ pub enum Ack {
     Paused,
     /// Going on, after this was last kept.
     GoingOn {
+        /// The job's number.
+        number: u32,
+        /// The place in hand ("front left").
+        corner: Option<String>,
         /// The last thing kept.
         last: Option<String>,
         /// What metal cannot keep and must be done again.

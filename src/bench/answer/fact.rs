@@ -2,6 +2,7 @@
 
 use crate::quantity::{Limit, Quantity};
 use crate::workings::adjusters::Way;
+use crate::workings::registry::Worked;
 
 /// A fact asked for.
 #[derive(Debug, Clone, PartialEq)]
@@ -145,6 +146,8 @@ pub enum Fact {
         say: String,
         /// The figure, inputs, method and source for the screen.
         show: Vec<String>,
+        /// The calculation itself, exact; several where it was asked for several ways.
+        worked: Vec<Worked>,
     },
     /// What can be said now.
     Help {

@@ -62,6 +62,13 @@ pub enum Question {
         /// The ways out, each with the preload it leads to.
         options: Vec<(String, Option<Quantity>)>,
     },
+    /// An input that a calculation lacks.
+    Work {
+        /// The question.
+        ask: String,
+        /// The input's name.
+        missing: String,
+    },
     /// What was it, then?
     WhatWasIt {
         /// The part or adjuster.

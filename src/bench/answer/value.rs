@@ -32,6 +32,11 @@ pub enum Refusal {
         /// What follows.
         then: Consequence,
     },
+    /// A calculation that is not done, with the reason.
+    Work {
+        /// Why.
+        why: String,
+    },
     /// Another kind of unit than the step takes.
     WrongKind {
         /// What was said.

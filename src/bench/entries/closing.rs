@@ -1,13 +1,17 @@
 //! Closing a step, and failing one: the only two places where that happens.
 
 use crate::bench::desk::Desk;
-use crate::bench::{Consequence, deeds, timers};
-use crate::event::{Event, How, Kept};
+use crate::bench::{Consequence, deeds, present, timers};
+use crate::event::{Change, Event, How, Kept};
 use crate::rulebase::{Step, UnitCard};
 
 /// Closes a step, with what it does to its part and the clocks it starts.
 pub fn close(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, how: How, value: Option<&Kept>) {
-    let moved = deeds::effects(card, step, value);
+    let mut moved = deeds::effects(card, step, value);
+    if present::counts_in(desk, card, step).is_some() {
+        // Counted inwards, it ends on its seat.
+        moved.iter_mut().for_each(|moved| moved.change = Change::At { value: 0.0 });
+    }
     desk.emit(Event::StepDone { step: step.id.clone(), how, moved: moved.clone() });
     timers::for_locker(desk, card, &moved);
     if step.deed != crate::rulebase::Deed::Wait {

@@ -3,7 +3,7 @@
 use super::{ahead, closing};
 use crate::act::{Act, WaitingFor};
 use crate::bench::desk::Desk;
-use crate::bench::{Ack, Asks, Consequence, Part, Question, Refusal, flow, present, settings};
+use crate::bench::{Ack, Asks, Consequence, Part, Question, Refusal, flow, present, settings, timers};
 use crate::event::{Event, How};
 use crate::rulebase::{ReadBack, Step, UnitCard};
 
@@ -28,6 +28,10 @@ pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
 fn this_step(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
     if let Some(which) = step.reads_back {
         return list_confirmed(desk, card, step, which);
+    }
+    if let Some(left) = timers::left(desk, step) {
+        let why = format!("the wait is not over: {} to go", left.say());
+        return desk.say(Part::Refused(Refusal::NotNow { why }));
     }
     match step.read.as_ref() {
         Some(_) if needs_value(step) => {

@@ -1,8 +1,8 @@
 //! The job itself: start, switch to another unit of it, finish.
 
-use crate::act::{Act, ActName, Corner};
+use crate::act::{Act, ActName, Corner, Doubt, Slots};
 use crate::bench::desk::Desk;
-use crate::bench::{Ack, Part, Question, Refusal, ends, pending, settings};
+use crate::bench::{Ack, Part, Question, Refusal, doubt, ends, pending, settings};
 use crate::event::{Event, Pending};
 use crate::rulebase::{Procedure, ReadBack};
 
@@ -181,7 +181,7 @@ pub fn switch(desk: &mut Desk<'_>, act: &Act) {
         .map(|(id, _)| id.clone())
         .collect();
     match fitting.as_slice() {
-        [] => begin(desk, None, act.slots.unit.clone().or_else(|| same_unit(desk)), act.slots.corner),
+        [] => not_on_the_bench(desk, act),
         [place] => {
             desk.open(Pending::Switch { place: place.clone() });
             desk.say(Part::Question(Question::Serial { place: place_name(desk, place) }));
@@ -192,6 +192,24 @@ pub fn switch(desk: &mut Desk<'_>, act: &Act) {
             desk.say(Part::Question(Question::Which { options, doubt, wanted: String::new() }));
         }
     }
+}
+
+/// The job has no such unit: a corner said wrong begins nothing by itself.
+fn not_on_the_bench(desk: &mut Desk<'_>, act: &Act) {
+    let unit = act.slots.unit.clone().or_else(|| same_unit(desk));
+    let corner = act.slots.corner.map(|corner| whole_corner(desk, unit.as_deref(), corner));
+    let card = unit.as_deref().and_then(|unit| desk.rules.unit(unit));
+    let (Some(corner), Some(card)) = (corner, card) else { return begin(desk, None, unit, corner) };
+    let place = corner.as_str().replace(' ', "-");
+    if desk.state.progress.places.contains_key(&place) {
+        return begin(desk, None, unit, Some(corner));
+    }
+    let text = Some(format!("a new unit, {} at the {}", card.name(), corner.as_str()));
+    let slots = Slots { unit, corner: Some(corner), text, ..Slots::default() };
+    let acts = vec![Act { act: ActName::Start, slots }];
+    let question = doubt::question(desk, &acts, Doubt::Side);
+    desk.open(Pending::Between { acts, doubt: Doubt::Side, then: Vec::new() });
+    desk.say(Part::Question(question));
 }
 
 fn same_unit(desk: &Desk<'_>) -> Option<String> {
@@ -232,7 +250,8 @@ pub fn serial_said(desk: &mut Desk<'_>, act: &Act, place: &str) -> bool {
         return true;
     }
     desk.emit(Event::Switched { place: place.to_owned() });
-    let name = place_name(desk, place);
+    let serial = desk.state.record.texts.get(&key).map(|serial| format!(", serial {serial}"));
+    let name = format!("{}{}", place_name(desk, place), serial.unwrap_or_default());
     desk.say(Part::Ack(Ack::Switched(name)));
     desk.show_step = true;
     true

@@ -34,6 +34,21 @@ pub fn trouble(desk: &mut Desk<'_>, act: &Act) {
     desk.emit(Event::Troubled { text, about: about.clone() });
     desk.show_step = false;
     desk.say(Part::Ack(Ack::Troubled));
+    if let Some(about) = about.filter(|about| may_be_stuck(desk, about)) {
+        super::super::questions::part::next_rung(desk, &about);
+    }
+}
+
+/// Whether the step in hand moves that part, and its card has a ladder for when it will not move.
+fn may_be_stuck(desk: &Desk<'_>, about: &str) -> bool {
+    let moves = current(desk).filter(|step| {
+        let moving = matches!(
+            step.deed,
+            Deed::Loosen | Deed::Remove | Deed::Release | Deed::Strike | Deed::Rock | Deed::Zero | Deed::Set
+        );
+        moving && step.about.as_deref() == Some(about)
+    });
+    moves.is_some() && desk.card().is_some_and(|card| !card.stuck(about).is_empty())
 }
 
 /// A part was replaced.

@@ -2,12 +2,12 @@
 
 use super::ahead::{self, Found};
 use super::{closing, notes};
-use crate::act::{Act, End, WaitingFor};
+use crate::act::{Act, ActName, End, WaitingFor};
 use crate::bench::desk::Desk;
 use crate::bench::judge::{self, Judged};
-use crate::bench::{Consequence, Part, Question, Refusal, Value, present, rate};
-use crate::event::{Event, How, Kept, Pending, Verdict};
-use crate::quantity::{Quantity, Unit};
+use crate::bench::{Consequence, Part, Question, Refusal, Value, deeds, present, rate};
+use crate::event::{Change, Event, How, Kept, Pending, Verdict};
+use crate::quantity::{Quantity, Unit, figures};
 use crate::rulebase::{Deed, Procedure, Role, Step, UnitCard};
 
 /// A value was reported.
@@ -16,6 +16,9 @@ pub fn reading(desk: &mut Desk<'_>, act: &Act) {
         return super::job::none_open(desk);
     };
     let Some(value) = act.slots.value else { return };
+    if says_zeroed(desk, &card, act, value) {
+        return super::confirm::confirm(desk, &Act::new(ActName::Confirm));
+    }
     desk.closed_one = true;
     let unit = act.slots.unit.as_deref().and_then(Unit::parse);
     let Some(step) = target(desk, &card, &procedure, act, unit) else { return };
@@ -25,6 +28,14 @@ pub fn reading(desk: &mut Desk<'_>, act: &Act) {
         return words(desk, &text);
     }
     take(desk, &card, &step, value, unit, act.slots.from);
+}
+
+/// Whether the value says that the adjuster in hand stands where the step in hand brings it: "it's on zero".
+fn says_zeroed(desk: &Desk<'_>, card: &UnitCard, act: &Act, value: f64) -> bool {
+    let Some(current) = notes::current(desk).filter(|step| step.deed == Deed::Zero) else { return false };
+    let mine = act.slots.about.is_none() || act.slots.about == current.about;
+    let stands = Change::At { value };
+    mine && deeds::effects(card, &current, None).iter().any(|moved| moved.change == stands)
 }
 
 /// The step a value is for: the one in hand, or an open one of the part named.
@@ -123,6 +134,9 @@ pub fn take(
             // The count from full out stands until the travel is known; then it is converted.
             desk.emit(Event::Reading(kept.clone()));
             closing::close(desk, card, step, How::Value, Some(&kept));
+            if desk.by_ear() {
+                desk.say(Part::SaidBack(from_full_out(card, step, value)));
+            }
         }
         Judged::Kept { kept, said_back } if critical(step) && kept.said_unit.is_some() => {
             desk.open(Pending::Value { kept });
@@ -130,6 +144,14 @@ pub fn take(
         }
         Judged::Kept { kept, said_back } => keep(desk, card, step, kept, Some(said_back)),
     }
+}
+
+/// A count from full out as it is said back while it can't be converted.
+fn from_full_out(card: &UnitCard, step: &Step, value: f64) -> Value {
+    let unit = judge::unit(card, step).unwrap_or(Unit::Click);
+    let name = present::name(card, step);
+    let kept = Quantity::new(value, unit);
+    Value { name, kept, from: Some(End::FullOut), said: None, digits: figures::needs_digits(value) }
 }
 
 fn critical(step: &Step) -> bool {
@@ -152,16 +174,19 @@ pub fn keep(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: Kept, said_
     out_of_limits(desk, card, step, &kept, repeated);
 }
 
-/// Whether the same count was already out of limits at this step: counted again, it is a finding.
+/// Whether the count before it at this step was the same and out of limits: counted twice alike, it is a finding.
 fn is_repeated(desk: &Desk<'_>, step: &Step, kept: &Kept) -> bool {
     let here = desk.place_id();
     step.read.as_ref().is_some_and(|read| read.recount)
         && desk.place().is_some_and(|place| place.failed.contains_key(&step.id))
-        && desk.state.record.kept.iter().rev().any(|entry| {
-            entry.place == here
-                && entry.kept.step.as_deref() == Some(step.id.as_str())
-                && entry.kept.value == kept.value
-        })
+        && desk
+            .state
+            .record
+            .kept
+            .iter()
+            .rev()
+            .find(|entry| entry.place == here && entry.kept.step.as_deref() == Some(step.id.as_str()))
+            .is_some_and(|entry| entry.kept.value == kept.value)
 }
 
 fn out_of_limits(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &Kept, repeated: bool) {

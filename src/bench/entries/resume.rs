@@ -15,7 +15,9 @@ pub fn go_on(desk: &mut Desk<'_>) {
         again.push(present::title(&card, &step));
         desk.emit(Event::Reopened { step: step.id });
     }
-    desk.say(Part::Ack(Ack::GoingOn { last, again }));
+    let number = desk.state.progress.number;
+    let corner = desk.place().and_then(|place| place.corner).map(|corner| corner.as_str().to_owned());
+    desk.say(Part::Ack(Ack::GoingOn { number, corner, last, again }));
     desk.show_step = true;
 }
 
@@ -36,7 +38,10 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
             .is_some_and(|part| part.locked && !matches!(part.fitting, Fitting::Torqued | Fitting::Nipped));
         loose && past_open_time(desk, id)
     };
-    let unsure = |id: &str| place.parts.get(id).is_some_and(|part| part.safe && part.fitting != Fitting::Off);
+    let unsure = |id: &str| {
+        let safe = place.parts.get(id).is_some_and(|part| part.safe && part.fitting != Fitting::Off);
+        safe && !stands_open(desk, id)
+    };
     steps
         .into_iter()
         .filter(closed)
@@ -44,12 +49,23 @@ fn doubtful(desk: &Desk<'_>, procedure: &Procedure) -> Vec<Step> {
             step.about.as_deref().is_some_and(|about| match step.deed {
                 Deed::Threadlock | Deed::Refit => spoilt(about),
                 Deed::Clean => spoilt(about),
+                // Started by hand already, it comes off again to be cleaned.
+                Deed::Remove => {
+                    spoilt(about) && place.parts.get(about).is_some_and(|part| part.fitting == Fitting::On)
+                }
                 Deed::Prove => flow::makes_safe(procedure, step) && unsure(about),
                 _ => false,
             })
         })
         .cloned()
         .collect()
+}
+
+/// Whether what held the charge is off, so that nothing can be under pressure.
+fn stands_open(desk: &Desk<'_>, id: &str) -> bool {
+    let (Some(card), Some(place)) = (desk.card(), desk.place()) else { return false };
+    let through = card.adjuster(id).map(|adjuster| adjuster.through.clone()).unwrap_or_default();
+    through.iter().any(|part| place.parts.get(part).is_some_and(|part| part.fitting == Fitting::Off))
 }
 
 fn past_open_time(desk: &Desk<'_>, part: &str) -> bool {

@@ -6,7 +6,7 @@ use crate::bench::desk::Desk;
 use crate::bench::{Ack, Part, Refusal, Value, settings};
 use crate::event::Event;
 use crate::quantity::{Quantity, Unit, figures};
-use crate::rulebase::{Adjuster, AdjusterKind, UnitCard};
+use crate::rulebase::{Adjuster, AdjusterKind};
 
 /// Keeps a wish: a number is held against the adjuster; words are kept as they are.
 pub fn want(desk: &mut Desk<'_>, act: &Act, whose: &str) {
@@ -14,12 +14,12 @@ pub fn want(desk: &mut Desk<'_>, act: &Act, whose: &str) {
     let about = act.slots.about.clone().or_else(|| super::notes::current(desk).and_then(|step| step.about));
     let Some(about) = about else { return words(desk, act, None, whose) };
     match (card.adjuster(&about), act.slots.value) {
-        (Some(adjuster), Some(value)) => number(desk, &card, adjuster, act, value, whose),
+        (Some(adjuster), Some(value)) => number(desk, adjuster, act, value, whose),
         _ => words(desk, act, Some(about), whose),
     }
 }
 
-fn number(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster, act: &Act, said: f64, whose: &str) {
+fn number(desk: &mut Desk<'_>, adjuster: &Adjuster, act: &Act, said: f64, whose: &str) {
     let own = unit_of(adjuster);
     let spoken = Quantity::new(said, act.slots.unit.as_deref().and_then(Unit::parse).unwrap_or(own));
     let name = adjuster.name().to_owned();
@@ -28,7 +28,9 @@ fn number(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster, act: &Act, 
         return desk.say(Part::Refused(Refusal::WrongKind { said: spoken, wanted }));
     };
     let travel = travel(desk, adjuster);
-    let from_out = act.slots.from == Some(End::FullOut);
+    let clicker = matches!(adjuster.kind, AdjusterKind::Clicker { .. });
+    // A screw's nought is full out: counted from there, the number is the setting.
+    let from_out = clicker && act.slots.from == Some(End::FullOut);
     let value = match (from_out, travel) {
         (true, Some(travel)) => travel - converted.value,
         (true, None) => {
@@ -44,15 +46,22 @@ fn number(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster, act: &Act, 
         about: adjuster.id.clone(),
         value: Some(value),
         unit: Some(own.name().to_owned()),
-        said_from: act.slots.from,
-        text: act.slots.text.clone(),
+        said_from: act.slots.from.filter(|_| clicker),
+        text: act.slots.text.clone().filter(|text| !holds_figure(text, said)),
         whose: whose.to_owned(),
     });
-    let _ = card;
     let said = from_out.then_some((spoken, act.slots.from));
-    let from = matches!(adjuster.kind, AdjusterKind::Clicker { .. }).then_some(End::FullIn);
+    let from = clicker.then_some(End::FullIn);
     let kept = Quantity::new(value, own);
     desk.say(Part::Ack(Ack::Wanted(Value { name, kept, from, said, digits: figures::needs_digits(value) })));
+}
+
+/// Whether words only say the figure again that is kept beside them.
+fn holds_figure(text: &str, said: f64) -> bool {
+    let tokens: Vec<&str> = text.split_whitespace().collect();
+    let figures =
+        (0..tokens.len()).filter_map(|from| figures::read_number(tokens.get(from..)?).into_iter().next());
+    figures.into_iter().any(|found| (found.value - said).abs() < 1e-9)
 }
 
 /// The travel counted on this unit, or the card's.

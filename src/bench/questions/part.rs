@@ -7,6 +7,7 @@ use crate::bench::{Fact, Part as Said, present};
 use crate::event::Event;
 use crate::quantity::Unit;
 use crate::rulebase::{Adjuster, AdjusterKind, Deed, Part, Step, UnitCard};
+use crate::workings::adjusters::Way;
 use crate::workings::hex::{self, Drive, ToolSize};
 use std::sync::Arc;
 
@@ -165,18 +166,19 @@ pub fn turn(desk: &mut Desk<'_>, act: &Act) {
 }
 
 fn turn_adjuster(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster) {
+    let both = |way: Way, one: &str, other: &str| format!("to {one}, {} to {other}", way.opposite().words());
     let (doing, way) = match &adjuster.kind {
-        AdjusterKind::Clicker { closes, .. } => ("to close", *closes),
-        AdjusterKind::Ring { only: Some(only), .. } => ("one way only", *only),
-        AdjusterKind::Ring { rises, .. } => ("to count up", *rises),
-        AdjusterKind::Screw { adds, .. } => ("to add", *adds),
+        AdjusterKind::Clicker { closes, .. } => (both(*closes, "close", "open"), *closes),
+        AdjusterKind::Ring { only: Some(only), .. } => ("one way only".to_owned(), *only),
+        AdjusterKind::Ring { rises, .. } => (both(*rises, "count up", "count down"), *rises),
+        AdjusterKind::Screw { adds, .. } => (both(*adds, "add", "take off"), *adds),
         AdjusterKind::Charge { .. } => {
             return desk.say(Said::Unknown { what: format!("a way to turn the {}", adjuster.name()) });
         }
     };
     desk.say(Said::Fact(Fact::Turn {
         name: adjuster.name().to_owned(),
-        doing: doing.to_owned(),
+        doing,
         way,
         seen_from: card.seen_from(&adjuster.id).map(str::to_owned),
     }));
@@ -207,7 +209,15 @@ pub fn mark(desk: &mut Desk<'_>, act: &Act) {
 
 /// What to do when it will not move: the next rung of the ladder.
 pub fn stuck(desk: &mut Desk<'_>, act: &Act) {
-    let Some((card, id)) = subject(desk, act) else { return };
+    if let Some((_, id)) = subject(desk, act) {
+        next_rung(desk, &id);
+    }
+}
+
+/// Says the next rung of a part's ladder.
+pub fn next_rung(desk: &mut Desk<'_>, id: &str) {
+    let Some(card) = desk.card() else { return };
+    let id = id.to_owned();
     let name = card.name_of(&id).to_owned();
     let ladder = card.stuck(&id);
     let given = desk.place().and_then(|place| place.stuck.get(&id)).copied().unwrap_or_default();

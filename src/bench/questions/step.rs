@@ -36,6 +36,8 @@ pub fn next(desk: &mut Desk<'_>) {
         Some(after) => {
             let mut sheet = present::sheet(desk, &card, &procedure, &after);
             sheet.asks = None;
+            // Said apart, so that nobody takes it for the step in hand.
+            desk.say(Part::Sentence("Next".to_owned()));
             desk.say(Part::Step(Box::new(sheet)));
         }
         None => desk.say(Part::Remaining { steps: 0, next: Vec::new() }),

@@ -2,6 +2,7 @@
 
 use super::record::{Entry, Locking, RunningTimer};
 use super::{Closing, Place, Position, State, effect};
+use crate::act::ActName;
 use crate::event::{Change, Envelope, Event, Kept, Moved, Verdict};
 use std::sync::Arc;
 
@@ -97,7 +98,12 @@ fn fold(state: &mut State, envelope: &Envelope) {
             }
             state.progress.timers.insert(*timer, true);
         }
-        Event::Answered { .. } | Event::TakenBack { .. } => {}
+        Event::Answered { act, said } => {
+            if act == ActName::AskWork.as_str() {
+                state.record.figure = Some(said.clone());
+            }
+        }
+        Event::TakenBack { .. } => {}
         other => fold_here(state, envelope, other),
     }
 }
@@ -108,6 +114,7 @@ fn fold_here(state: &mut State, envelope: &Envelope, event: &Event) {
     match event {
         Event::StepDone { step, moved, .. } => {
             close(state, envelope, &id, step, Closing::Done);
+            last_value_stands(state, &id, step);
             apply_moved(state, envelope, &id, moved);
         }
         Event::Deviated { step, reason, value, moved } => {
@@ -229,7 +236,9 @@ fn apply_moved(state: &mut State, envelope: &Envelope, id: &str, moved: &[Moved]
 }
 
 fn keep(state: &mut State, envelope: &Envelope, id: &str, kept: &Kept) {
-    value_stands(state, id, kept);
+    if kept.verdict != Verdict::Out {
+        value_stands(state, id, kept);
+    }
     if let (Some(text), role) = (&kept.text, &kept.role) {
         state.record.texts.insert((id.to_owned(), role.clone()), text.clone());
     }
@@ -253,6 +262,17 @@ fn keep(state: &mut State, envelope: &Envelope, id: &str, kept: &Kept) {
         corrected: false,
     });
     state.record.last_kept = Some(kept.step.clone().unwrap_or_else(|| kept.role.clone()));
+}
+
+/// A value out of limits stands only once its step is closed with it: counted again, or left as a deviation.
+fn last_value_stands(state: &mut State, id: &str, step: &str) {
+    let mut entries = state.record.kept.iter().rev();
+    let last = entries
+        .find(|entry| entry.place == id && !entry.corrected && entry.kept.step.as_deref() == Some(step))
+        .map(|entry| entry.kept.clone());
+    if let Some(kept) = last {
+        value_stands(state, id, &kept);
+    }
 }
 
 /// The value becomes the one that stands for its part and role.

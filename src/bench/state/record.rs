@@ -36,6 +36,8 @@ pub struct Record {
     pub fitted: Vec<(String, String, String)>,
     /// Timers.
     pub timers: BTreeMap<u32, RunningTimer>,
+    /// The figure last worked out, with its unit.
+    pub figure: Option<String>,
     /// The last thing kept, in the words of the record.
     pub last_kept: Option<String>,
 }

@@ -10,7 +10,7 @@ use crate::source::Level;
 /// A part is fitted, tightened, or taken off twice running, without the step that belongs between.
 pub static FINDING: Finding = Finding {
     name: "done twice",
-    level: Level::Wrong,
+    level: Level::Doubtful,
     what: "A part is fitted, tightened, or taken off twice running, without the step that belongs between.",
     why: "One of the two says something else than what it does to the part.",
     example: "remove: foot-nut twice, or refit: carrier while it is on",

@@ -116,7 +116,6 @@ impl Explore<'_, '_, '_> {
             turning.push(node);
             at += 1;
         }
-        // The later a reading stands, the less there is to walk after it.
         for node in turning.iter().rev() {
             if self.is_undecided() && !self.is_over() {
                 deviate::turned(self, node);

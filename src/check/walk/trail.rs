@@ -24,6 +24,8 @@ pub struct Trail {
     pub waited: BTreeMap<String, u32>,
     /// The step that last did something to a part or an adjuster.
     pub last: BTreeMap<String, String>,
+    /// Parts of which somebody was told after the last thing that was done to them.
+    pub told: BTreeSet<String>,
     /// Settings said back as found, as left.
     pub said_back: BTreeSet<String>,
 }
@@ -33,6 +35,9 @@ impl Trail {
     pub fn closed(&mut self, card: &UnitCard, step: &Step, moved: &[Moved]) {
         if let Some(about) = &step.about {
             self.of_adjuster(card, about, step);
+            if step.deed == Deed::Record {
+                self.told.insert(about.clone());
+            }
         }
         if let Some(timer) = &step.timer {
             let minutes = timer.lasts.in_unit(crate::quantity::Unit::Minute).unwrap_or_default();
@@ -102,6 +107,7 @@ impl Trail {
             _ => {}
         }
         if !matches!(moved.change, Change::Clean | Change::Passed | Change::MarkSeen | Change::Marked) {
+            self.told.remove(about);
             self.last.insert(about.clone(), step.id.clone());
         }
     }

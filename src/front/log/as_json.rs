@@ -60,21 +60,28 @@ fn places(job: &Job<'_>) -> Value {
 /// An event with its envelope, its words in the log, and whether it was taken back.
 fn entry(job: &Job<'_>, event: &Envelope) -> Value {
     let mut value = json!(event.event);
-    add(&mut value, json!({
-        "id": event.id, "sequence": event.sequence, "at": event.at, "by": event.by, "in_place": event.place,
-        "at_step": event.step, "utterance": event.utterance.id, "heard": event.utterance.heard,
-        "ear": event.utterance.ear, "text": line::told(job, event), "struck": page::struck(job, event),
-    }));
+    add(
+        &mut value,
+        json!({
+            "id": event.id, "sequence": event.sequence, "at": event.at, "by": event.by, "in_place": event.place,
+            "at_step": event.step, "utterance": event.utterance.id, "heard": event.utterance.heard,
+            "ear": event.utterance.ear, "text": line::told(job, event), "struck": page::struck(job, event),
+        }),
+    );
     value
 }
 
 fn questions(job: &Job<'_>) -> Vec<Value> {
-    job.state.events.iter().filter_map(|event| match &event.event {
-        Event::Answered { act, said } => Some(json!({
-            "at": event.at, "step": event.step, "asked": event.utterance.heard, "act": act, "said": said,
-        })),
-        _ => None,
-    }).collect()
+    job.state
+        .events
+        .iter()
+        .filter_map(|event| match &event.event {
+            Event::Answered { act, said } => Some(json!({
+                "at": event.at, "step": event.step, "asked": event.utterance.heard, "act": act, "said": said,
+            })),
+            _ => None,
+        })
+        .collect()
 }
 
 fn add(value: &mut Value, more: Value) {

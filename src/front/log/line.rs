@@ -2,8 +2,8 @@
 
 use super::Job;
 use super::names::figure;
-use crate::event::{Envelope, Event, How, Kept, Verdict};
 use crate::act::End;
+use crate::event::{Envelope, Event, How, Kept, Verdict};
 
 /// What happened, in words; none for what the log does not tell (a question opened, a caution given again).
 pub fn told(job: &Job<'_>, envelope: &Envelope) -> Option<String> {
@@ -17,7 +17,9 @@ pub fn told(job: &Job<'_>, envelope: &Envelope) -> Option<String> {
             format!("{unit}{corner}: {procedure}")
         }
         Event::Switched { place } => format!("went to {}", place.replace('-', " ")),
-        Event::Cautioned { caution, full: true } => format!("caution given in full: {}", caution.replace('-', " ")),
+        Event::Cautioned { caution, full: true } => {
+            format!("caution given in full: {}", caution.replace('-', " "))
+        }
         Event::Acknowledged { cautions } => format!("acknowledged: {}", listed(cautions)),
         Event::StepDone { step: id, how, .. } => format!("{}: {}", closed(*how), step(id)),
         Event::StepFailed { step: id, attempt, .. } => format!("not good (time {attempt}): {}", step(id)),
@@ -35,7 +37,10 @@ pub fn told(job: &Job<'_>, envelope: &Envelope) -> Option<String> {
         Event::Finding { text, .. } => format!("FINDING: {text}"),
         Event::ReadBack { which } => format!("read back and confirmed: settings {which}"),
         Event::Wanted { about, value, unit, text, whose, .. } => {
-            let what = value.map(|value| figure(value, unit.as_deref())).or_else(|| text.clone()).unwrap_or_default();
+            let what = value
+                .map(|value| figure(value, unit.as_deref()))
+                .or_else(|| text.clone())
+                .unwrap_or_default();
             format!("wanted ({whose}): {} {what}", part(about))
         }
         Event::Fitted { about, text } => format!("fitted: {} {text}", part(about)),

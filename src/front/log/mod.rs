@@ -31,13 +31,18 @@ pub struct Job<'a> {
 /// # Errors
 /// A job that is not there; a book that cannot be read; nobody reading any more.
 pub fn run(cli: &Cli, args: &LogArgs) -> Result<u8, Fault> {
-    let none = || Fault::call(format!("there is no job {}", args.number), "see `sparehand jobs` for their numbers");
+    let none =
+        || Fault::call(format!("there is no job {}", args.number), "see `sparehand jobs` for their numbers");
     let book = open::book_to_read(cli)?.ok_or_else(none)?;
     let line = book.find(&Query::Number(args.number))?.into_iter().next().ok_or_else(none)?;
     let (state, names) = read(&book, &line)?;
     let job = Job { line: &line, state: &state, names: &names };
     let mut out = Out::new();
-    if cli.place.json { out.json(&log_json(&job))? } else { out.text(&page::page(&job))? }
+    if cli.place.json {
+        out.json(&log_json(&job))?
+    } else {
+        out.text(&page::page(&job))?
+    }
     Ok(0)
 }
 

@@ -37,7 +37,8 @@ impl Names {
     /// The adjusters of the unit at a place, in the card's order.
     pub fn adjusters(&self, state: &State, place: &str) -> Vec<String> {
         let card = self.unit_at(state, place);
-        card.map(|card| card.adjusters.iter().map(|adjuster| adjuster.id.clone()).collect()).unwrap_or_default()
+        card.map(|card| card.adjusters.iter().map(|adjuster| adjuster.id.clone()).collect())
+            .unwrap_or_default()
     }
 
     fn unit_at(&self, state: &State, place: &str) -> Option<std::sync::Arc<crate::rulebase::UnitCard>> {

@@ -54,7 +54,13 @@ pub fn struck(job: &Job<'_>, event: &Envelope) -> bool {
 }
 
 fn findings(job: &Job<'_>) -> Vec<String> {
-    job.state.record.findings.iter().map(|(place, _, text)| plain(&format!("{place}: {text}"))).map(indented).collect()
+    job.state
+        .record
+        .findings
+        .iter()
+        .map(|(place, _, text)| plain(&format!("{place}: {text}")))
+        .map(indented)
+        .collect()
 }
 
 fn reasons(job: &Job<'_>) -> Vec<String> {

@@ -55,7 +55,9 @@ pub fn shown(job: &Job<'_>, place: &str) -> Vec<String> {
     }
     let head = ["adjuster", "found", "wanted", "left", "travel", "travel again"].map(str::to_owned);
     let cells = rows.iter().map(|row| {
-        let say = |value: Option<f64>| value.map_or_else(|| "-".to_owned(), |value| figure(value, row.unit.as_deref()));
+        let say = |value: Option<f64>| {
+            value.map_or_else(|| "-".to_owned(), |value| figure(value, row.unit.as_deref()))
+        };
         let wanted = row.words.clone().unwrap_or_else(|| say(row.state.target()));
         [
             job.names.part(job.state, place, &row.adjuster),

@@ -46,7 +46,8 @@ impl Must {
             }
             Self::Wait(kind, about) => waits(turns, kind, about.as_deref()),
             Self::Keep(kinds) => {
-                let kept: Vec<String> = turns.iter().flat_map(|turn| &turn.events).map(|e| kind_of(&e.event)).collect();
+                let kept: Vec<String> =
+                    turns.iter().flat_map(|turn| &turn.events).map(|e| kind_of(&e.event)).collect();
                 (kept != *kinds).then(|| format!("kept was {}", listed(&kept)))
             }
         }

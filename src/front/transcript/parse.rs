@@ -79,9 +79,14 @@ impl Transcript {
     /// Every line that is none of its kinds, with its place.
     pub fn parse(name: &str, text: &str) -> Result<Self, Vec<Problem>> {
         let mut reader = Reader::new(name);
-        let items: Vec<Item> = (1..).zip(text.lines()).map(|(number, raw)| reader.item(number, raw)).collect();
+        let items: Vec<Item> =
+            (1..).zip(text.lines()).map(|(number, raw)| reader.item(number, raw)).collect();
         let head = reader.head();
-        if reader.problems.is_empty() { Ok(Self { name: name.to_owned(), head, items }) } else { Err(reader.problems) }
+        if reader.problems.is_empty() {
+            Ok(Self { name: name.to_owned(), head, items })
+        } else {
+            Err(reader.problems)
+        }
     }
 }
 
@@ -111,7 +116,8 @@ impl<'a> Reader<'a> {
     }
 
     fn wrong(&mut self, line: u32, found: &str, expected: &str) {
-        self.problems.push(Problem::wrong(Place::new(self.name, line, 1), found).expected(format!("`{expected}`")));
+        self.problems
+            .push(Problem::wrong(Place::new(self.name, line, 1), found).expected(format!("`{expected}`")));
     }
 
     fn item(&mut self, line: u32, raw: &str) -> Item {
@@ -159,7 +165,11 @@ impl<'a> Reader<'a> {
         let read = read_time(&value.replacen(" +", "+", 1).replacen(" -", "-", 1)).or_else(|| short(value));
         match read {
             Some(clock) => (self.head, self.clock) = (Some(clock), Some(clock)),
-            None => self.wrong(line, &format!("a time that cannot be read: `{value}`"), "clock: 2026-03-02 08:00 +00:00"),
+            None => self.wrong(
+                line,
+                &format!("a time that cannot be read: `{value}`"),
+                "clock: 2026-03-02 08:00 +00:00",
+            ),
         }
     }
 

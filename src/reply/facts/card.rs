@@ -2,11 +2,14 @@
 
 use super::super::figure::{limit as band, quantity, seen, way as turned};
 use super::super::piece::{Piece, ear};
-use super::super::sentence::{capital, clause, inside, sentence};
+use super::super::sentence::{capital, clause, inside, sentence, words};
 use super::super::step::with_verb;
 use super::super::table::aligned;
 use crate::quantity::{Limit, Quantity};
 use crate::workings::adjusters::Way;
+
+/// Words of a list of sizes for the ear.
+const WORDS: usize = 25;
 
 /// Tool, size and hold.
 pub(super) fn tool(name: &str, tool: Option<&str>, size: Option<Quantity>, hold: Option<&str>) -> String {
@@ -89,8 +92,10 @@ pub(super) fn source(name: &str, source: &str) -> String {
 
 /// A rung of the ladder when something will not move.
 pub(super) fn stuck(name: &str, rung: &str, last: bool) -> String {
-    let end = if last { " That is the last thing to try. If it still will not move, stop." } else { "" };
-    format!("{}: {}.{end}", capital(name), inside(rung))
+    let stops = rung.to_lowercase().starts_with("stop");
+    let end =
+        if last && !stops { " That is the last thing to try. If it still will not move, stop." } else { "" };
+    format!("{}. {}{end}", capital(name), sentence(rung))
 }
 
 /// A part's sizes, thread, grade and limits: each its name, its spoken figure and its shown figure.
@@ -98,8 +103,14 @@ pub(super) fn sizes(name: &str, rows: &[(String, String, String)]) -> Piece {
     if rows.is_empty() {
         return Piece::both(&format!("The card gives no sizes for {}.", clause(name)));
     }
-    let said: Vec<String> =
+    let mut said: Vec<String> =
         rows.iter().map(|(what, said, _)| sentence(&format!("{}, {}", clause(what), clause(said)))).collect();
+    // For the ear what stands first, as much as goes into a breath; all of it is on the screen.
+    let mut room = WORDS;
+    said.retain(|row| {
+        room = room.saturating_sub(words(&ear(row)));
+        room > 0
+    });
     let cells: Vec<Vec<String>> =
         rows.iter().map(|(what, _, shown)| vec![what.clone(), shown.clone()]).collect();
     Piece {

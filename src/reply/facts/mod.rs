@@ -12,7 +12,7 @@ pub(super) fn fact(fact: &Fact) -> Piece {
     match fact {
         Fact::Sizes { name, rows } => card::sizes(name, rows),
         Fact::Log { rows } => record::log(rows),
-        Fact::Worked { name, say, show } => record::worked(name, say, show),
+        Fact::Worked { name, say, show, .. } => record::worked(name, say, show),
         Fact::Help { phrases } => record::help(phrases),
         Fact::Why(text) => Piece::both(text),
         other => Piece::both(&sentence(&words(other))),

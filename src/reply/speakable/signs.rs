@@ -33,7 +33,11 @@ static RANGE: LazyLock<Option<Regex>> = LazyLock::new(|| Regex::new(r"([0-9]) ?[
 pub(super) fn signs(text: &str) -> String {
     let text = SIGNS.iter().fold(text.to_owned(), |text, (sign, words)| text.replace(sign, words));
     let text = match SHORT.as_ref() {
-        Some(short) => short.replace_all(&text, |found: &regex::Captures<'_>| long(found.get(1).map_or("", |short| short.as_str()))).into_owned(),
+        Some(short) => short
+            .replace_all(&text, |found: &regex::Captures<'_>| {
+                long(found.get(1).map_or("", |short| short.as_str()))
+            })
+            .into_owned(),
         None => text,
     };
     let text = between(&BY, &text, "$1 by $2");

@@ -10,6 +10,9 @@ use crate::rulebase::{Adjuster, AdjusterKind, Deed, Part, Read, Role, Step};
 use crate::source::nearest;
 use crate::source::yaml::Span;
 
+/// A sixth of a turn: the finest step of a screw that is counted (design, section 2).
+const FLAT: f64 = 1.0 / 6.0;
+
 /// Fills in `read` and `question`.
 pub(super) fn waits_for(
     step: &mut Step,
@@ -88,6 +91,9 @@ impl Case<'_> {
         let limit = match (&adjuster.kind, &role) {
             (AdjusterKind::Clicker { clicks, .. }, Role::Travel) => {
                 Some(Limit { lo: Some(f64::from(*clicks)), hi: Some(f64::from(*clicks)), unit })
+            }
+            (AdjusterKind::Screw { turns: Some(turns), .. }, Role::Travel) => {
+                Some(Limit { lo: Some(turns - FLAT), hi: Some(turns + FLAT), unit })
             }
             (kind, _) => whole(kind),
         };

@@ -16,8 +16,8 @@ mod world;
 
 pub use form::{Field, Form, Shape};
 
-use super::talk::Talk;
 use super::script::{self, Expression, Made, Scripts};
+use super::talk::Talk;
 use super::{Caution, Pack, Procedure, Tool, UnitCard};
 use crate::source::yaml::{self, Node};
 use crate::source::{Place, Problem, nearest};
@@ -94,6 +94,17 @@ impl Load<'_> {
     /// Reads the talk grammars and word lists.
     fn talk(&mut self) -> Talk {
         let texts = self.folder("talk/");
+        // The guarded reader first: what it refuses (depth, size, doubled keys) never reaches the other.
+        let refused: Vec<Problem> = texts
+            .iter()
+            .filter(|(path, _)| path.ends_with(".yaml"))
+            .filter_map(|(path, text)| yaml::parse(&Arc::from(path.as_str()), text).err())
+            .flatten()
+            .collect();
+        if !refused.is_empty() {
+            self.problems.extend(refused);
+            return Talk::default();
+        }
         let files = texts.iter().map(|(path, text)| (path.as_str(), text.as_str()));
         Talk::load(files).unwrap_or_else(|problems| {
             self.problems.extend(problems.into_iter().map(|problem| {

@@ -85,7 +85,7 @@ pub(super) fn read(fields: &Fields<'_>, under: &str, world: &World<'_>) -> Optio
         stop: fields.text("stop"),
         reads_back: reads_back(fields),
         tool: fields.text("tool"),
-        hold: fields.text("hold"),
+        hold: fields.text("hold").filter(|_| deed != Deed::Hold),
         way: fields.way("way"),
         amount: fields.text("amount"),
         timer: fields.entry("timer").and_then(|timer| self::timer(&timer)),
@@ -103,8 +103,11 @@ pub(super) fn read(fields: &Fields<'_>, under: &str, world: &World<'_>) -> Optio
 
 /// The one word that says what the step does, with what stands after it.
 fn deed(fields: &Fields<'_>) -> Option<(Deed, String, Span)> {
-    let mut found =
-        fields.entries().iter().filter_map(|(key, node)| Some((Deed::parse(&key.text)?, key, node)));
+    let deeds =
+        || fields.entries().iter().filter_map(|(key, node)| Some((Deed::parse(&key.text)?, key, node)));
+    // `hold` is what a step does and also how it is held: beside another deed it is the latter.
+    let held = deeds().any(|(deed, ..)| deed != Deed::Hold);
+    let mut found = deeds().filter(|(deed, ..)| !held || *deed != Deed::Hold);
     let Some((deed, key, node)) = found.next() else {
         // A deed that is misspelt was reported as an unknown field already.
         if fields.entries().iter().any(|(key, _)| STEP.field(&key.text).is_none()) {

@@ -7,6 +7,7 @@ use super::scan::{self, BUILT_IN};
 use super::{AdjusterView, Arg, FUNCTIONS, Kind, PartView, Scripts, View};
 use crate::rulebase::{Procedure, Step, UnitCard};
 use crate::source::{Place, Problem, nearest};
+use crate::workings::registry;
 use rhai::Position;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -76,7 +77,8 @@ impl<'a> Made<'a> {
                     Some(part.sizes.keys().chain(part.limits.keys()).cloned().collect())
                 }
             },
-            Arg::Index => None,
+            Arg::Work => Some(registry::all().iter().map(|working| working.name.to_owned()).collect()),
+            Arg::Index | Arg::Given => None,
         }
     }
 
@@ -199,6 +201,7 @@ fn words(arg: Arg, before: Option<&str>) -> String {
         (Arg::Role, None) => "reading called".to_owned(),
         (Arg::Name, Some(part)) => format!("size or limit of `{part}` called"),
         (Arg::Name, None) => "size of the unit called".to_owned(),
+        (Arg::Work, _) => "calculation".to_owned(),
         _ => "adjuster or part".to_owned(),
     }
 }
@@ -210,6 +213,7 @@ fn a(arg: Arg) -> &'static str {
         Arg::Step => "a step of the procedure",
         Arg::Role => "a reading that a step of the procedure keeps",
         Arg::Name => "a size or limit of the card",
+        Arg::Work => "a calculation",
         _ => "an adjuster or a part of the card",
     }
 }

@@ -25,6 +25,10 @@ pub enum Arg {
     Name,
     /// A number from 0.
     Index,
+    /// A calculation by its name.
+    Work,
+    /// Its inputs by name: texts with their units, or numbers in the calculation's own unit.
+    Given,
 }
 
 /// One function.
@@ -62,6 +66,8 @@ table! {
     "is_known" [Adjuster] "whether it is known where it stands now",
     "clicks" [Adjuster] "all of a clicker's clicks, from the card",
     "pitch" [Adjuster] "a screw's length a turn, mm, from the card",
+    "charge_low" [Adjuster] "the lower end of a charge's band, from the card, in the unit the card writes",
+    "charge_high" [Adjuster] "the upper end of a charge's band, from the card, in the unit the card writes",
     "reading" [About Role] "a value kept, in the unit of its step",
     "has_reading" [About Role] "whether that value was kept",
     "text" [Role] "words kept",
@@ -86,6 +92,7 @@ table! {
     "spring_block" [Part Index] "block length of a listed spring, mm",
     "unit_size" [Name] "a size of the whole unit, from the card: mm, or the unit the card writes",
     "failed" [Step] "how often a step has failed",
+    "work" [Work Given] "a calculation's figure, in its own unit (`sparehand ask --work list`)",
     "corner" [] "the corner in hand, `\"\"` when it is not known",
     "unit" [] "the id of the unit card",
 }
@@ -95,10 +102,12 @@ type Result<T> = std::result::Result<T, Box<EvalAltResult>>;
 /// Gives every function its body.
 pub(super) fn register(engine: &mut Engine) {
     adjusters(engine);
+    charges(engine);
     readings(engine);
     parts(engine);
     card(engine);
     springs(engine);
+    super::work::register(engine);
     engine.register_fn("failed", |context: Context, step: Text| {
         Ok::<_, Box<EvalAltResult>>(view(&context)?.failed.get(step.as_str()).copied().map_or(0, i64::from))
     });
@@ -145,6 +154,19 @@ fn adjusters(engine: &mut Engine) {
         AdjusterKind::Screw { pitch, .. } => Ok(pitch.in_unit(Unit::Millimetre).unwrap_or(pitch.value)),
         _ => Err(not_known(format!("`{id}` is no screw"))),
     });
+}
+
+fn charges(engine: &mut Engine) {
+    engine.register_fn("charge_low", |context: Context, id: Text| charge(&context, &id, |limit| limit.lo));
+    engine.register_fn("charge_high", |context: Context, id: Text| charge(&context, &id, |limit| limit.hi));
+}
+
+fn charge(context: &Context, id: &str, of: impl Fn(&Limit) -> Option<f64>) -> Result<f64> {
+    let found = match adjuster(&*view(context)?, id)? {
+        AdjusterKind::Charge { limit, .. } => of(&limit),
+        _ => None,
+    };
+    found.ok_or_else(|| not_known(format!("`{id}` has no charge with such an end")))
 }
 
 /// The kind of an adjuster, which the card must have.

@@ -13,6 +13,7 @@ mod place;
 mod scan;
 mod scripts;
 mod view;
+mod work;
 
 pub use fault::{FaultKind, ScriptFault};
 pub use functions::{Arg, FUNCTIONS, Function};

@@ -18,7 +18,13 @@ pub struct TalkError {
 
 impl TalkError {
     /// A problem at a place.
-    pub fn new(file: &str, line: usize, column: usize, message: impl Into<String>, mend: impl Into<String>) -> Self {
+    pub fn new(
+        file: &str,
+        line: usize,
+        column: usize,
+        message: impl Into<String>,
+        mend: impl Into<String>,
+    ) -> Self {
         Self { file: file.to_owned(), line, column, message: message.into(), mend: mend.into() }
     }
 }

@@ -2,7 +2,18 @@
 
 /// Slots that the program or the unit card fills.
 pub const BUILT_IN: [&str; 12] = [
-    "number", "quantity", "part", "tool", "duration", "corner", "unit", "procedure", "text", "name", "NULL", "VOID",
+    "number",
+    "quantity",
+    "part",
+    "tool",
+    "duration",
+    "corner",
+    "unit",
+    "procedure",
+    "text",
+    "name",
+    "NULL",
+    "VOID",
 ];
 
 /// An expansion of the grammar format.

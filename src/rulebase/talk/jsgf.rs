@@ -135,9 +135,7 @@ impl Parser<'_> {
 
     fn word(&mut self) -> Expr {
         match self.next().map(|token| token.kind) {
-            Some(Kind::Name(name)) => {
-                Expr::Name(name.rsplit('.').next().unwrap_or_default().to_owned())
-            }
+            Some(Kind::Name(name)) => Expr::Name(name.rsplit('.').next().unwrap_or_default().to_owned()),
             Some(Kind::Word(word)) => Expr::Word(word),
             _ => Expr::Seq(Vec::new()),
         }

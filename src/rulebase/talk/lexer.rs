@@ -126,7 +126,9 @@ impl Lexer<'_> {
 
     fn until(&mut self, end: char, what: &str) -> Result<String, TalkError> {
         let text = self.take_while(|c| c != end && c != '\n');
-        if self.next() == Some(end) { Ok(text.trim().to_owned()) } else {
+        if self.next() == Some(end) {
+            Ok(text.trim().to_owned())
+        } else {
             self.fail(&format!("{what} does not end"), &format!("end it with `{end}` on the same line"))
         }
     }

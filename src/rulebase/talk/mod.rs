@@ -5,11 +5,13 @@ mod expr;
 mod jsgf;
 mod lexer;
 mod words;
+mod works;
 
 pub use error::TalkError;
 pub use expr::Expr;
 pub use jsgf::parse_grammar;
 pub use words::Words;
+pub use works::{Asking, Found, Most, Never, Works};
 
 use std::collections::BTreeMap;
 
@@ -39,10 +41,12 @@ pub struct Talk {
     pub rules: Vec<TalkRule>,
     /// The word lists.
     pub words: Words,
+    /// How calculations are asked for.
+    pub works: Works,
 }
 
 impl Talk {
-    /// The talk of files given as (name, text): `*.jsgf` and `words.yaml`; other names are passed over.
+    /// The talk of files given as (name, text): `*.jsgf`, `words.yaml` and `works.yaml`; other names are passed over.
     ///
     /// # Errors
     /// Every problem found, each with its file, line and a way to mend it.
@@ -58,6 +62,11 @@ impl Talk {
             } else if name.ends_with("words.yaml") {
                 match Words::parse(name, text) {
                     Ok(words) => talk.words = words,
+                    Err(problem) => problems.push(problem),
+                }
+            } else if name.ends_with("works.yaml") {
+                match Works::parse(name, text) {
+                    Ok(works) => talk.works = works,
                     Err(problem) => problems.push(problem),
                 }
             }
@@ -78,7 +87,8 @@ impl Talk {
         for rule in &self.rules {
             let at = |message: String, mend: &str| TalkError::new(&rule.file, rule.line, 1, message, mend);
             if known.get(rule.name.as_str()).is_some_and(|other| !std::ptr::eq(*other, rule)) {
-                problems.push(at(format!("`<{}>` is defined twice", rule.name), "give one of them another name"));
+                problems
+                    .push(at(format!("`<{}>` is defined twice", rule.name), "give one of them another name"));
             }
             for name in rule.body.names() {
                 if !known.contains_key(name) && !expr::BUILT_IN.contains(&name) {
@@ -106,7 +116,13 @@ impl Talk {
             while let Some(name) = todo.pop() {
                 if name == rule.name {
                     let message = format!("`<{}>` uses itself", rule.name);
-                    problems.push(TalkError::new(&rule.file, rule.line, 1, message, "use `*` or `+` to repeat"));
+                    problems.push(TalkError::new(
+                        &rule.file,
+                        rule.line,
+                        1,
+                        message,
+                        "use `*` or `+` to repeat",
+                    ));
                     break;
                 }
                 if seen.insert(name)

@@ -12,6 +12,8 @@ pub struct Words {
     pub fillers: Vec<String>,
     /// Little words that tell nothing by themselves.
     pub small: Vec<String>,
+    /// Little words that a rule can do without ("the", "is", "of").
+    pub dropped: Vec<String>,
     /// Words that tell more than those, and less than others.
     pub light: Vec<String>,
     /// Other ways to say or spell a word or phrase: what is said -> what is meant.

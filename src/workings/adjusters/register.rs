@@ -83,6 +83,15 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
         .by("turns = (to - from) / pitch", "identity"),
     );
     list.push(
+        Working::new("preload-turns", Kind::Preload, "the turns that move a screw by a length", |given| {
+            Ok(Done::of(given.n("length")? / given.n("pitch")?, Unit::Turn))
+        })
+        .takes(Input::of("length", Unit::Millimetre, "length to move").also(&["x"]).or_zero())
+        .takes(pitch())
+        .gives("turns", Unit::Turn)
+        .by("turns = length / pitch", "identity"),
+    );
+    list.push(
         Working::new("travel-check", Kind::Pair, "a counted travel against the card's", travel)
             .takes(clicks("counted", "clicks counted"))
             .takes(clicks("card", "clicks on the card"))

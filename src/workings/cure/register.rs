@@ -1,7 +1,7 @@
 //! Threadlocker times and facts by name.
 
 use super::super::registry::{Done, Given, Input, Kind, Refusal, Working};
-use super::{Surface, cure};
+use super::{Cure, Surface, cure};
 use crate::quantity::Unit;
 
 /// Adds cure and locker practice.
@@ -13,6 +13,27 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
             .gives("use", Unit::Hour)
             .gives("handle", Unit::Minute)
             .by("20 minutes to handle and 24 h to use at 22 degC on steel; twice as long for each 10 K colder; three times on passive surfaces", "common practice, no source")
+            .mind("common practice: the product's own sheet goes before it"),
+    );
+    list.push(
+        Working::new("cure-check", Kind::Cure, "whether a threadlocked joint is still open, or ready", check)
+            .takes(Input::text("for", &["open", "handle", "use"], "what for").usually_text("use"))
+            .takes(Input::of("since", Unit::Minute, "time since the locker went on").or_zero())
+            .takes(Input::of("open", Unit::Minute, "open time").optional())
+            .takes(
+                Input::temperature("T", "temperature of the joint").also(&["temperature", "t"]).usually(22.0),
+            )
+            .takes(
+                Input::text("surface", &[], "surface of the threads (steel, brass, stainless, plated)")
+                    .usually_text("steel"),
+            )
+            .tells("verdict")
+            .gives("takes", Unit::Minute)
+            .gives("left", Unit::Minute)
+            .by(
+                "time since against open time, or against the cure at that temperature (see cure-time)",
+                "common practice, no source; open time from the card",
+            )
             .mind("common practice: the product's own sheet goes before it"),
     );
     list.push(
@@ -32,7 +53,7 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
     );
 }
 
-fn time(given: &Given) -> Result<Done, Refusal> {
+fn times(given: &Given) -> Result<Cure, Refusal> {
     let text = given.t("surface")?;
     let surface = Surface::parse(text).ok_or_else(|| {
         Refusal::unreadable(
@@ -40,7 +61,32 @@ fn time(given: &Given) -> Result<Done, Refusal> {
             format!("found `{text}`; say steel, brass, stainless, plated, anodised or titanium"),
         )
     })?;
-    let times = cure(given.n("T")?, surface).map_err(|error| Refusal::impossible("T", error.to_string()))?;
+    cure(given.n("T")?, surface).map_err(|error| Refusal::impossible("T", error.to_string()))
+}
+
+/// Past its open time a joint is cleaned and done again; before its cure it is left alone.
+fn check(given: &Given) -> Result<Done, Refusal> {
+    let (since, aim) = (given.n("since")?, given.t("for")?);
+    let takes = match aim {
+        "open" => given.n("open")?,
+        "handle" => times(given)?.handle_min,
+        _ => 60.0 * times(given)?.use_h,
+    };
+    let left = takes - since;
+    let verdict = match (aim, left >= 0.0) {
+        ("open", true) => "yes: still inside its open time",
+        ("open", false) => "no: past its open time, clean it and do it again",
+        (_, true) if left > 0.0 => "no: not cured by then, common practice",
+        _ => "yes: cured by then, common practice",
+    };
+    // Minutes for what is watched, hours for what is left overnight.
+    let unit = if takes < 120.0 { Unit::Minute } else { Unit::Hour };
+    let size = if unit == Unit::Hour { 60.0 } else { 1.0 };
+    Ok(Done::text(verdict).and("takes", takes / size, unit).and("left", left / size, unit))
+}
+
+fn time(given: &Given) -> Result<Done, Refusal> {
+    let times = times(given)?;
     Ok(Done::of(times.use_h, Unit::Hour).and("handle", times.handle_min, Unit::Minute))
 }
 

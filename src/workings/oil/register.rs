@@ -132,6 +132,19 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
     );
     list.push(
         Working::new(
+            "oil-for-level",
+            Kind::Oil,
+            "oil that moves the level in a fork leg by so much",
+            |given| Ok(Done::of(volume_of(given.n("level")?, the_surface(given)?), Unit::Millilitre)),
+        )
+        .takes(mm("level", "change of level").or_zero())
+        .takes(mm("bore", "bore of the leg"))
+        .takes(mm("inside", "diameter of what stands in the oil").also(&["rod"]).or_zero().usually(0.0))
+        .gives("volume", Unit::Millilitre)
+        .by("level x pi/4 (bore^2 - inside^2)", "identity"),
+    );
+    list.push(
+        Working::new(
             "oil-volume-to-level",
             Kind::Oil,
             "change of level for a volume in a fork leg",

@@ -6,5 +6,6 @@ pub mod plot;
 pub mod trace;
 
 pub(super) mod register;
+mod register_trace;
 
 pub use trace::{Trace, TraceError};

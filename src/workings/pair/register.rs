@@ -56,6 +56,25 @@ pub(in crate::workings) fn register(list: &mut Vec<Working>) {
         .by("(F - gas) / v", "definition"),
     );
     list.push(
+        Working::new(
+            "gas-taken-off",
+            Kind::Pair,
+            "damping force of a measured one, the gas force taken off",
+            gas_off,
+        )
+        .takes(Input::of("force", Unit::Newton, "force measured, as a size").also(&["F"]))
+        .takes(Input::gauge("p", "gas pressure").also(&["pressure"]))
+        .takes(Input::of("rod", Unit::Millimetre, "rod diameter").also(&["d"]))
+        .takes(Input::text("way", &["bump", "rebound"], "way of the stroke"))
+        .gives("force", Unit::Newton)
+        .gives("gas", Unit::Newton)
+        .by(
+            "gauge pressure x rod area, taken from bump and given to rebound: the gas pushes out",
+            "definition",
+        ),
+    );
+    super::register_trace::register(list);
+    list.push(
         Working::new("dyno-speeds", Kind::Pair, "usual test speeds of a damper dyno", |_| {
             Ok(Done::list(USUAL_SPEEDS.to_vec(), Unit::MetrePerSecond))
         })
@@ -90,6 +109,14 @@ fn peak(given: &Given) -> Result<Done, Refusal> {
 
 fn rpm(given: &Given) -> Result<Done, Refusal> {
     Ok(Done::of(60.0 * revolutions_for(given.n("v")?, given.n("stroke")?), Unit::Rpm))
+}
+
+fn gas_off(given: &Given) -> Result<Done, Refusal> {
+    let rod = given.n("rod")?;
+    // bar x mm2 / 10 is N.
+    let gas = given.n("p")? * std::f64::consts::FRAC_PI_4 * rod * rod / 10.0;
+    let sign = if given.t("way")? == "bump" { -1.0 } else { 1.0 };
+    Ok(Done::of(given.n("force")? + sign * gas, Unit::Newton).and("gas", gas, Unit::Newton))
 }
 
 fn coefficient(given: &Given) -> Result<Done, Refusal> {

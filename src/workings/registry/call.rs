@@ -228,7 +228,8 @@ fn take_text(
             return Err(Refusal::unreadable(input.name, reason));
         }
     };
-    given.told.push(tell(input, Answer::Text(text.clone()), None, false));
+    let shown = if input.file { format!("a file of {} lines", text.lines().count()) } else { text.clone() };
+    given.told.push(tell(input, Answer::Text(shown), None, false));
     given.texts.insert(input.name, text);
     Ok(())
 }

@@ -41,11 +41,13 @@ pub struct Input {
     pub usual: Option<f64>,
     /// The usual text.
     pub usual_text: Option<&'static str>,
+    /// Whether its text is a file's: a command line names the file.
+    pub file: bool,
 }
 
 impl Input {
     const fn new(name: &'static str, takes: Takes, what: &'static str) -> Self {
-        Self { name, also: &[], what, takes, required: true, usual: None, usual_text: None }
+        Self { name, also: &[], what, takes, required: true, usual: None, usual_text: None, file: false }
     }
 
     /// A quantity above zero.
@@ -84,6 +86,13 @@ impl Input {
         what: &'static str,
     ) -> Self {
         Self::new(name, Takes::Text(choices), what)
+    }
+
+    /// The text of a file.
+    pub(in crate::workings) const fn file(name: &'static str, what: &'static str) -> Self {
+        let mut input = Self::new(name, Takes::Text(&[]), what);
+        input.file = true;
+        input
     }
 
     /// Any quantity.
@@ -153,6 +162,7 @@ impl Input {
             Takes::Pressure(PressureBasis::Absolute) => {
                 "a pressure (bar; gauge unless it says abs, counted as absolute)".to_owned()
             }
+            Takes::Text(_) if self.file => "a file".to_owned(),
             Takes::Text([]) => "a text".to_owned(),
             Takes::Text(choices) => format!("one of: {}", choices.join(", ")),
             Takes::Any => "a value with its unit".to_owned(),

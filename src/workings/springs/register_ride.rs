@@ -121,6 +121,23 @@ pub(super) fn register(list: &mut Vec<Working>) {
     );
     list.push(
         Working::new(
+            "damping-ratio-after",
+            Kind::Frequency,
+            "damping ratio once the spring is another",
+            |given| {
+                let factor = (given.n("k_old")? / given.n("k_new")?).sqrt();
+                Ok(Done::of(given.n("zeta")? * factor, Unit::One).and("factor", factor, Unit::One))
+            },
+        )
+        .takes(Input::number("zeta", "damping ratio before").also(&["ratio"]))
+        .takes(rate("k_old", "old rate").also(&["old"]))
+        .takes(rate("k_new", "new rate").also(&["new"]))
+        .gives("ratio", Unit::One)
+        .gives("factor", Unit::One)
+        .by("at one mass and one coefficient the ratio goes with sqrt(k_old / k_new)", SDOF),
+    );
+    list.push(
+        Working::new(
             "hold-damping-ratio",
             Kind::Frequency,
             "damping that holds the ratio when the spring changes",

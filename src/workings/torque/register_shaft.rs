@@ -39,6 +39,29 @@ pub(super) fn register(list: &mut Vec<Working>) {
         .gives("margin", Unit::One)
         .by("sqrt(sigma^2 + 3 tau^2)", "von Mises"),
     );
+    list.push(
+        Working::new(
+            "bolt-stress-at-torque",
+            Kind::Shaft,
+            "tension in a hollow section while its nut is tightened, by nut factor",
+            tension_at_torque,
+        )
+        .takes(Input::text("thread", &[], "thread that the nut turns on"))
+        .takes(Input::of("T", Unit::NewtonMetre, "tightening torque").also(&["torque"]))
+        .takes(Input::number("K", "nut factor").usually(0.2))
+        .takes(
+            Input::of("outside", Unit::Millimetre, "outside diameter of the section").also(&["D", "relief"]),
+        )
+        .takes(Input::of("bore", Unit::Millimetre, "bore of the section").also(&["d"]).or_zero())
+        .gives("stress", Unit::Megapascal)
+        .gives("preload", Unit::Newton)
+        .gives("area", Unit::SquareMillimetre)
+        .by(
+            "F = T / (K d); F / (pi/4 (D^2 - bore^2)), tension alone",
+            "T = K F d; any strength of materials text",
+        )
+        .mind("tension alone: torsion comes on top while the nut is turned"),
+    );
     let margin = Working::new(
         "hollow-shaft-margin",
         Kind::Shaft,
@@ -84,6 +107,21 @@ fn section(given: &Given) -> Result<(f64, f64), Refusal> {
         return Err(Refusal::impossible("d", "the bore is not below the outside diameter"));
     }
     Ok((outside, inside))
+}
+
+fn tension_at_torque(given: &Given) -> Result<Done, Refusal> {
+    let thread = thread(given)?;
+    let (outside, bore) = (given.n("outside")?, given.n("bore")?);
+    if bore >= outside {
+        return Err(Refusal::impossible("bore", "the bore is not below the outside diameter"));
+    }
+    let preload = given.n("T")? * 1000.0 / (given.n("K")? * thread.d);
+    let area = std::f64::consts::FRAC_PI_4 * (outside * outside - bore * bore);
+    Ok(Done::of(preload / area, Unit::Megapascal).and("preload", preload, Unit::Newton).and(
+        "area",
+        area,
+        Unit::SquareMillimetre,
+    ))
 }
 
 fn together(given: &Given) -> Result<Done, Refusal> {

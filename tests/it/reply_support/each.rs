@@ -50,7 +50,12 @@ fn acks(draw: &mut Draw) -> Vec<Ack> {
         Ack::NothingToTakeBack,
         Ack::Corrected(draw.value()),
         Ack::Paused,
-        Ack::GoingOn { last: draw.maybe(Draw::name), again: vec![draw.name(), draw.name()] },
+        Ack::GoingOn {
+            number: 3,
+            corner: draw.maybe(Draw::name),
+            last: draw.maybe(Draw::name),
+            again: vec![draw.name(), draw.name()],
+        },
         Ack::TimerSet { what: draw.text(), lasts: draw.quantity() },
         Ack::By("Ann".into()),
         Ack::Wanted(draw.value()),
@@ -168,7 +173,12 @@ fn facts(draw: &mut Draw) -> Vec<Fact> {
         },
         Fact::Log { rows: vec![(format!("14:{:02}", draw.below(40) + 10), draw.text())] },
         Fact::Log { rows: Vec::new() },
-        Fact::Worked { name: "conversion".into(), say: sizes.say(), show: vec![sizes.show()] },
+        Fact::Worked {
+            name: "conversion".into(),
+            say: sizes.say(),
+            show: vec![sizes.show()],
+            worked: Vec::new(),
+        },
         Fact::Help { phrases: vec!["done".into(), "how tight".into()] },
     ]
 }

@@ -3,9 +3,11 @@
 
 mod dice;
 mod hands;
+mod process;
 mod talk;
 
 pub use dice::Dice;
+pub use process::Process;
 
 use hands::Hands;
 use serde_json::Value;
@@ -50,6 +52,10 @@ pub struct Technician {
     stuck: u32,
     paused: bool,
     taken_back: u32,
+    /// Adjusters that something was wished of.
+    wished: Vec<String>,
+    /// A wish that the bench has not said back yet.
+    wishing: Option<(String, f64)>,
 }
 
 /// Lines after which a job that is not done never will be.
@@ -64,7 +70,21 @@ impl Technician {
         let hands = Hands::new(&mut dice);
         let (now, step) = (Value::Null, String::new());
         let (said, heard, told) = (Vec::new(), Vec::new(), Vec::new());
-        Self { dice, manner, hands, said, heard, now, told, step, stuck: 0, paused: false, taken_back: 0 }
+        Self {
+            dice,
+            manner,
+            hands,
+            said,
+            heard,
+            now,
+            told,
+            step,
+            stuck: 0,
+            paused: false,
+            taken_back: 0,
+            wished: Vec::new(),
+            wishing: None,
+        }
     }
 
     /// Works a job from its start to its end.

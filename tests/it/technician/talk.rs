@@ -4,18 +4,36 @@ use super::{Technician, word};
 
 /// Questions that anybody asks in mid-step.
 const QUESTIONS: [&str; 10] = [
-    "which way", "how tight", "what's next", "which tool", "what am I doing", "why", "what can go wrong",
-    "say that again", "what is left", "help",
+    "which way",
+    "how tight",
+    "what's next",
+    "which tool",
+    "what am I doing",
+    "why",
+    "what can go wrong",
+    "say that again",
+    "what is left",
+    "help",
 ];
 /// What is written down in between.
 const NOTES: [&str; 4] = [
-    "note the boot is torn", "note a stone chip on the carrier", "note old tape on the spring", "note it smells of fuel",
+    "note the boot is torn",
+    "note a stone chip on the carrier",
+    "note old tape on the spring",
+    "note it smells of fuel",
 ];
 /// Answers in words.
-const WORDS: [&str; 5] = ["Plover team", "hill climb saloon, car 17", "B44 0071", "knocks over bumps", "none"];
+const WORDS: [&str; 5] =
+    ["Plover team", "hill climb saloon, car 17", "B44 0071", "knocks over bumps", "none"];
 
 impl Technician {
     pub(super) fn next_line(&mut self) -> String {
+        // A wish stands once the bench has said it back.
+        if let Some((about, wanted)) = self.wishing.take()
+            && self.last().contains("wanted, ")
+        {
+            self.hands.want(&about, wanted);
+        }
         if self.paused {
             self.paused = false;
             return "resume".to_owned();
@@ -25,7 +43,47 @@ impl Technician {
         if !open_question && waits != "text" && self.dice.of_hundred(self.manner.between) {
             return self.something_between();
         }
+        if let Some(line) = self.ahead(&waits).or_else(|| self.wish()).or_else(|| self.leave_it()) {
+            return line;
+        }
         self.entry(&waits)
+    }
+
+    /// Two steps in one breath, once it is known what the next one is: "knob grub's loose, knob's off".
+    fn ahead(&mut self, waits: &str) -> Option<String> {
+        let asked = self.said.last().is_some_and(|line| line == "what's next");
+        if !asked || waits != "done" {
+            return None;
+        }
+        let (here, next) = (Card::of(&self.step_card())?, Card::of(&self.last_as_said())?);
+        (here.id != next.id).then(|| format!("{}, {}", here.closed(), next.closed()))
+    }
+
+    /// What the customer wants, while the wanted settings are read back: once for each adjuster at most.
+    fn wish(&mut self) -> Option<String> {
+        let asks = self.last().contains("settings wanted") && self.last().contains("yes or no");
+        if !asks || !self.dice.of_hundred(self.manner.between) {
+            return None;
+        }
+        let seen = self.hands.seen();
+        let about =
+            seen.iter().find(|about| about.contains("rebound") && !self.wished.contains(about))?.clone();
+        let adjuster = self.hands.adjuster(&about, None);
+        let wanted = self.dice.below(adjuster.travel as u64 + 1) as f64;
+        self.wishing = Some((about.clone(), wanted));
+        self.wished.push(about.clone());
+        Some(format!("the customer wants {} at {wanted}", about.replace('-', " ")))
+    }
+
+    /// Out of limits, it is left as it is with a reason: now and then, and only where the bench offers it.
+    fn leave_it(&mut self) -> Option<String> {
+        let offered = self.last().contains("leave it and say why");
+        let ways = [
+            "leave it because the thread is worn",
+            "leave it, the thread is worn",
+            "skip it because the thread is worn",
+        ];
+        (offered && self.dice.of_hundred(15)).then(|| self.dice.one(&ways).to_owned())
     }
 
     fn something_between(&mut self) -> String {
@@ -40,6 +98,7 @@ impl Technician {
             }
             2 | 3 => self.dice.one(&NOTES).to_owned(),
             4 => "the weather was fine at the hill on sunday".to_owned(),
+            5 | 6 if Card::of(&self.step_card()).is_some() => "what's next".to_owned(),
             _ => self.dice.one(&QUESTIONS).to_owned(),
         }
     }
@@ -90,17 +149,29 @@ impl Technician {
             "torque" => {
                 let wanted = self.limit().or_else(|| self.figure(&["n.m", "newton metres"])).unwrap_or(32.0);
                 let value = if out { wanted * 1.5 } else { wanted };
-                if other { spoken(value / 1.355_818, 2, "foot pounds") } else { spoken(value, 2, "newton metres") }
+                if other {
+                    spoken(value / 1.355_818, 2, "foot pounds")
+                } else {
+                    spoken(value, 2, "newton metres")
+                }
             }
             "length" => {
                 let value = self.length(out);
                 if other { spoken(value / 25.4, 4, "inches") } else { spoken(value, 2, "millimetres") }
             }
             "rate" => {
-                let value = self.figure(&["n/mm", "newtons per millimetre"]).unwrap_or(70.0);
+                let value = self.figure(&["n/mm", "newtons per millimetre"]);
+                // A coil-over's spring, or where that is none of the card's, a fork's.
+                let value =
+                    value.filter(|_| self.stuck < 3).unwrap_or(if self.stuck < 3 { 70.0 } else { 4.8 });
                 spoken(value, 1, "newtons per millimetre")
             }
-            "pressure" => spoken(self.figure(&["bar"]).unwrap_or(3.0), 2, "bar"),
+            "pressure" => {
+                let value = self.limit().or_else(|| self.figure(&["bar"])).unwrap_or(3.0);
+                let value = if out { value + 1.5 } else { value };
+                if other { spoken(value * 14.503_774, 1, "psi") } else { spoken(value, 2, "bar") }
+            }
+            "temperature" => spoken(if out { 38.0 } else { 20.0 }, 1, ""),
             "clicks" | "position" | "turns" => self.count(waits, &about, out),
             _ => spoken(self.figure(&[""]).unwrap_or(20.0), 1, ""),
         }
@@ -108,7 +179,8 @@ impl Technician {
 
     /// A length that the replies named, or one that a rule would show.
     fn length(&mut self, out: bool) -> f64 {
-        let what = self.step_card().lines().find(|line| line.contains("  do ")).unwrap_or_default().to_owned();
+        let what =
+            self.step_card().lines().find(|line| line.contains("  do ")).unwrap_or_default().to_owned();
         let before = self.hands.measured(&what).filter(|_| self.stuck < 9);
         let named = before.or_else(|| self.limit()).or_else(|| self.figure(&["mm", "millimetres"]));
         let value = named.unwrap_or(match self.stuck {
@@ -116,7 +188,8 @@ impl Technician {
             3..=5 => 2.0,
             _ => 120.0,
         });
-        if out {
+        // Nobody can know of a length that is out where none was told.
+        if out && named.is_some() {
             return value * 3.0;
         }
         self.hands.measure(&what, value);
@@ -143,7 +216,11 @@ impl Technician {
         let step = self.step_card().to_lowercase();
         let (value, set) = if step.contains("to its stop") {
             (adjuster.travel, false)
-        } else if step.contains("seats") || step.contains("read the number") || step.contains("loose") {
+        } else if step.contains("seats")
+            || step.contains("read the number")
+            || step.contains("loose")
+            || step.contains("until it stops")
+        {
             (adjuster.found, false)
         } else {
             (adjuster.wanted, true)
@@ -165,8 +242,17 @@ impl Technician {
 
     /// The most that was said of an adjuster's range, in answer to a question.
     fn most(&self) -> Option<f64> {
-        let text = self.told.iter().rev().find(|text| text.contains("counted from") || text.contains("from full in"))?;
+        let text = self
+            .told
+            .iter()
+            .rev()
+            .find(|text| text.contains("counted from") || text.contains("from full in"))?;
         numbers(text).into_iter().map(|(value, _)| value).reduce(f64::max)
+    }
+
+    /// The last answer as it came.
+    fn last_as_said(&self) -> String {
+        self.told.last().cloned().unwrap_or_default()
     }
 
     /// What a refusal says would have been right, on this step.
@@ -188,6 +274,34 @@ impl Technician {
                 .find(|(_, after)| units.iter().any(|unit| after.trim_start().starts_with(unit)))
                 .map(|(value, _)| value)
         })
+    }
+}
+
+/// A step's card, as far as closing it in few words goes.
+struct Card {
+    id: String,
+    name: String,
+    closed: &'static str,
+}
+
+impl Card {
+    /// The card in an answer, if it is one of a part loosened or taken off.
+    fn of(text: &str) -> Option<Self> {
+        let (_, rest) = text.split_once("Step ")?;
+        let (_, rest) = rest.split_once(": ")?;
+        let (name, rest) = rest.split_once("  [")?;
+        let (id, _) = rest.split_once(']')?;
+        let deed = id.split_once('/')?.1;
+        let closed = match deed.split('-').next()? {
+            "loosen" => "loose",
+            "remove" => "off",
+            _ => return None,
+        };
+        Some(Self { id: id.to_owned(), name: name.to_owned(), closed })
+    }
+
+    fn closed(&self) -> String {
+        format!("{}'s {}", self.name, self.closed)
     }
 }
 
