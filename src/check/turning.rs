@@ -39,7 +39,8 @@ pub struct Carry {
 /// What the thread of a part carries. Without a `proof-stress` on the card the strongest usual screw, of class 12.9, is
 /// taken for what yields last.
 pub fn carry(part: &Part) -> Option<Carry> {
-    let thread = Thread::parse(&part.thread.as_ref()?.text).ok()?;
+    let Some(thread) = &part.thread else { return by_flats(part) };
+    let thread = Thread::parse(&thread.text).ok()?;
     let bore = part.bore.and_then(|bore| bore.in_unit(Unit::Millimetre).ok()).unwrap_or(0.0);
     let bearing = bearing_diameter(thread.d);
     let d = thread.d;
@@ -51,6 +52,17 @@ pub fn carry(part: &Part) -> Option<Carry> {
     let usual = at("8.8", 0.9)?;
     let most = stated(part, thread, bore, bearing).or_else(|| at("12.9", 1.0))?;
     Some(Carry { most, usual, d }).filter(|carry| carry.most.is_finite() && carry.usual > 0.0)
+}
+
+/// A cap whose thread the card does not give: by its flats it is at least a large one, and only next to nothing shows.
+fn by_flats(part: &Part) -> Option<Carry> {
+    let across = part.across?.in_unit(Unit::Millimetre).ok()?;
+    // A hexagon is at least 1.5 times its thread across flats (ISO 4014, 4032).
+    let d = across / 1.5;
+    let screw = Screw { thread: Thread::metric(d, 0.1 * d), bore: 0.0 };
+    let arm = arm(&screw.thread, FRICTION, FRICTION, bearing_diameter(d)) / 1000.0;
+    let usual = screw.assembly_preload(FRICTION, class("8.8", d)?.yielding, 0.9) * arm;
+    Some(Carry { most: f64::INFINITY, usual, d: f64::INFINITY })
 }
 
 /// The torque at which the stated section reaches its proof stress.

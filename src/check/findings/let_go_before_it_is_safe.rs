@@ -36,9 +36,13 @@ fn is_first(moment: &Moment<'_>, part: &Part) -> bool {
 fn springs(moment: &Moment<'_>, part: &Part, sink: &mut Sink<'_>) {
     let card = moment.on.card;
     for spring in card.parts.iter().filter(|one| !one.springs.is_empty()) {
-        let holds = over(card, &spring.id).contains(part.id.as_str());
         let known = moment.part(&spring.id);
-        if holds && known.fitting == Fitting::AsFound && (!known.safe || known.live) {
+        // One proof stands for all the springs that stand on one another.
+        let proved =
+            card.parts.iter().filter(|one| !one.springs.is_empty()).any(|one| moment.part(&one.id).safe);
+        let itself = spring.id == part.id && !(proved || known.vented);
+        let holds = over(card, &spring.id).contains(part.id.as_str()) && (!known.safe || known.live);
+        if (itself || holds) && known.fitting == Fitting::AsFound {
             let found = format!("the {} is undone before the {} is proved loose", part.name(), spring.name());
             sink.raise(moment.step.at.clone(), found);
         }
@@ -54,7 +58,7 @@ fn gas(moment: &Moment<'_>, part: &Part, sink: &mut Sink<'_>) {
         let known = moment.part(&charge.id);
         // The valve is opened to prove the gas out; all else waits for the proof.
         let valve = part.over.is_empty() && part.torque.is_none();
-        let safe = if valve { known.vented || known.safe } else { known.safe };
+        let safe = if valve { known.vented || known.safe } else { known.safe && !moment.trail.unproved };
         if !safe || known.live {
             let proof = if valve { "let out" } else { "proved out" };
             sink.raise(

@@ -20,6 +20,8 @@ pub static FINDING: Finding = Finding {
 
 /// Below this share of what class 8.8 is tightened to, a joint is next to loose; large thin rings are made so.
 const LITTLE: f64 = 0.06;
+/// The same for rings and caps.
+const NEXT_TO_NOTHING: f64 = 0.01;
 /// From this diameter on a thread is that of a ring or a cap, mm.
 const RING: f64 = 30.0;
 
@@ -42,7 +44,7 @@ fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
                 format!("{high} N.m is more than class 8.8 is tightened to"),
                 format!("about {usual:.0} N.m at most"),
             );
-        } else if aim < LITTLE * usual && d < RING {
+        } else if aim < usual * if d < RING { LITTLE } else { NEXT_TO_NOTHING } {
             sink.doubt(
                 place,
                 format!("{aim} N.m is next to nothing for the {name}"),

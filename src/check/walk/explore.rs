@@ -239,7 +239,8 @@ impl Explore<'_, '_, '_> {
                 }
             });
         }
-        node.trail.closed(self.on.card, step, moved);
+        let safe = self.on.procedure.phase_of(&step.id).is_some_and(|phase| phase.makes_safe);
+        node.trail.closed(self.on.card, step, safe, moved);
     }
 
     /// Notes which guards held and which were passed by.

@@ -12,7 +12,7 @@ pub struct Trail {
     pub apart: BTreeSet<String>,
     /// Adjusters that were put back and whose mark was not looked at since.
     pub unlooked: BTreeSet<String>,
-    /// Clickers that were apart or zeroed and not counted since.
+    /// Adjusters with a travel that were apart or zeroed and not counted since.
     pub uncounted: BTreeSet<String>,
     /// Parts that came off, or undone, and were not renewed since.
     pub worn: BTreeSet<String>,
@@ -24,6 +24,8 @@ pub struct Trail {
     pub waited: BTreeMap<String, u32>,
     /// The step that last did something to a part or an adjuster.
     pub last: BTreeMap<String, String>,
+    /// Whether something was undone, in a phase that makes safe, since the last proof.
+    pub unproved: bool,
     /// Parts of which somebody was told after the last thing that was done to them.
     pub told: BTreeSet<String>,
     /// Settings said back as found, as left.
@@ -32,7 +34,12 @@ pub struct Trail {
 
 impl Trail {
     /// Follows a step that was closed with these changes.
-    pub fn closed(&mut self, card: &UnitCard, step: &Step, moved: &[Moved]) {
+    pub fn closed(&mut self, card: &UnitCard, step: &Step, makes_safe: bool, moved: &[Moved]) {
+        match step.deed {
+            Deed::Prove => self.unproved = false,
+            Deed::Loosen | Deed::Remove | Deed::Release => self.unproved |= makes_safe,
+            _ => {}
+        }
         if let Some(about) = &step.about {
             self.of_adjuster(card, about, step);
             if step.deed == Deed::Record {
@@ -50,7 +57,7 @@ impl Trail {
 
     fn of_adjuster(&mut self, card: &UnitCard, about: &str, step: &Step) {
         let Some(adjuster) = card.adjuster(about) else { return };
-        let clicker = matches!(adjuster.kind, AdjusterKind::Clicker { .. });
+        let clicker = has_travel(&adjuster.kind);
         match step.deed {
             Deed::Rock | Deed::Remove => {
                 self.apart.insert(about.to_owned());
@@ -82,7 +89,7 @@ impl Trail {
         let about = &moved.about;
         match &moved.change {
             Change::Lost => {
-                if matches!(card.adjuster(about).map(|one| &one.kind), Some(AdjusterKind::Clicker { .. })) {
+                if card.adjuster(about).is_some_and(|one| has_travel(&one.kind)) {
                     self.uncounted.insert(about.clone());
                 }
             }
@@ -111,6 +118,11 @@ impl Trail {
             self.last.insert(about.clone(), step.id.clone());
         }
     }
+}
+
+/// Whether an adjuster goes from stop to stop, so that its travel can be counted.
+fn has_travel(kind: &AdjusterKind) -> bool {
+    matches!(kind, AdjusterKind::Clicker { .. } | AdjusterKind::Screw { turns: Some(_), .. })
 }
 
 /// How a part stands.
