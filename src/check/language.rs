@@ -60,8 +60,27 @@ pub fn second_instruction(text: &str) -> Option<String> {
     found.and_then(|at| all.get(at + 1).cloned())
 }
 
-/// "and oil between them", "and seat faces": what stands before a preposition or at the end is a thing.
+/// Words that are as often a thing as something to do.
+const THINGS: &str = "bleed build change charge check clamp cover drain drive fit free grip guide hook lever lift light line \
+lock look mark measure mount note oil paint pinch place plug point polish press rock roll run screw seal seat shake spin \
+spray spring start stop store strike stroke support swing tap test thread threadlock torque turn twist vent wash watch wind";
+
+/// "and oil between them", "and seat faces", "and oil level": what stands before a preposition or at the end is a
+/// thing, and so is what may be one and has nothing behind it that it could be done to, or how.
 fn is_noun_here(all: &[String], at: usize) -> bool {
+    let is_thing = |word: &String| THINGS.split_whitespace().any(|thing| thing == word);
+    let object = |next: &String| {
+        next.ends_with("ly")
+            || matches!(
+                next.as_str(),
+                "the" | "a" | "an" | "it" | "them" | "its" | "this" | "that" | "each" | "both" | "all" | "any" | "one"
+                    | "two" | "your" | "new" | "again" | "off" | "out" | "in" | "on" | "up" | "down" | "back" | "for"
+                    | "to" | "at" | "with" | "by" | "if" | "until"
+            )
+    };
+    if all.get(at).is_some_and(is_thing) && all.get(at + 1).is_some_and(|next| !object(next)) {
+        return true;
+    }
     all.get(at + 1).is_none_or(|next| {
         matches!(
             next.as_str(),

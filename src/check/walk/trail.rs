@@ -14,6 +14,8 @@ pub struct Trail {
     pub unlooked: BTreeSet<String>,
     /// Adjusters with a travel that were apart or zeroed and not counted since.
     pub uncounted: BTreeSet<String>,
+    /// Adjusters whose travel was counted again and that were not apart since.
+    pub recounted: BTreeSet<String>,
     /// Parts that came off, or undone, and were not renewed since.
     pub worn: BTreeSet<String>,
     /// Parts whose threadlocker was broken by taking them off, and not put on again.
@@ -72,11 +74,12 @@ impl Trail {
             Deed::Look | Deed::Align => {
                 self.unlooked.remove(about);
             }
-            Deed::Zero if clicker => {
+            Deed::Zero if clicker && !self.recounted.contains(about) => {
                 self.uncounted.insert(about.to_owned());
             }
             Deed::Count if step.read.as_ref().is_some_and(|read| read.role.as_str() == "travel-again") => {
                 self.uncounted.remove(about);
+                self.recounted.insert(about.to_owned());
             }
             _ => {}
         }
@@ -88,10 +91,9 @@ impl Trail {
     fn of_change(&mut self, card: &UnitCard, moved: &Moved, step: &Step) {
         let about = &moved.about;
         match &moved.change {
-            Change::Lost => {
-                if card.adjuster(about).is_some_and(|one| has_travel(&one.kind)) {
-                    self.uncounted.insert(about.clone());
-                }
+            Change::Lost if card.adjuster(about).is_some_and(|one| has_travel(&one.kind)) => {
+                self.uncounted.insert(about.clone());
+                self.recounted.remove(about);
             }
             Change::Off => {
                 self.worn.insert(about.clone());
