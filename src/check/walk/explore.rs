@@ -4,6 +4,7 @@ use super::answer::{self, rightly};
 use super::candidates::Literals;
 use super::deviate::{self, Leave};
 use super::digest::digest;
+use super::guards::note;
 use super::hand::{Hand, Node, Step as Done};
 use super::seen::{Both, Finish, Moment, Seen};
 use crate::act::{ActName, Corner, Slots};
@@ -49,6 +50,8 @@ pub struct Explore<'a, 'b, 'c> {
     pub(super) unstopped: BTreeSet<String>,
     walked: Walked,
     cut: bool,
+    /// Whether a path came as far as the settings as left, which an adjuster held up.
+    held_up: bool,
 }
 
 /// Walks a procedure, raising what the walk finds.
@@ -74,6 +77,7 @@ pub fn walk<'a>(on: &OnProcedure<'a>, each: usize, sink: &mut Sink<'_>) -> Walke
         unstopped: BTreeSet::new(),
         walked: Walked { procedures: 1, steps: on.steps.len(), ..Walked::default() },
         cut: false,
+        held_up: false,
     };
     explore.run();
     explore.walked
@@ -298,6 +302,7 @@ impl Explore<'_, '_, '_> {
             .and_then(|id| self.step(id))
             .is_some_and(|step| step.reads_back == Some(ReadBack::Left));
         if truly && left && node.place().is_some_and(unset) {
+            self.held_up = true;
             return self.finished(node);
         }
         if let (Some(cursor), true, true) = (node.cursor(), truly, node.clean) {
@@ -326,7 +331,7 @@ impl Explore<'_, '_, '_> {
             endless: &self.endless,
             lost: &self.lost,
             unstopped: &self.unstopped,
-            ended: self.walked.ended > 0,
+            ended: self.walked.ended > 0 || self.held_up,
             cut: self.cut,
         };
         each(self.sink, |look, sink| {
@@ -368,29 +373,6 @@ fn moves(event: &Event) -> bool {
             event,
             Event::Acknowledged { .. } | Event::JobClosed { .. } | Event::Opened { .. } | Event::Shown { .. }
         )
-}
-
-/// Notes the guards of a list: a step in hand or closed applied; one that is open with the work past it did not.
-fn note(steps: &[Step], place: &Place, cursor: &str, here: &mut bool, guards: &mut BTreeMap<String, Both>) {
-    for step in steps {
-        if place.branching.contains(&step.id) && !*here && !place.closed.contains_key(&step.id) {
-            note(&step.fails, place, cursor, here, guards);
-        }
-        if step.id == cursor {
-            *here = true;
-        }
-        if step.when.is_some() {
-            let both = guards.entry(step.id.clone()).or_default();
-            if step.id == cursor || place.closed.contains_key(&step.id) {
-                both.yes = true;
-            } else if !*here {
-                both.no = true;
-            }
-        }
-        if *here {
-            return;
-        }
-    }
 }
 
 fn minutes(node: &Node) -> BTreeMap<String, f64> {
