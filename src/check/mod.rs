@@ -1,8 +1,11 @@
 //! A pack proved before anyone trusts it: findings, each declared once in a file of its own, over cards, procedures,
 //! talk and scripts, and over every path of every procedure walked on the real bench.
 
+mod facts;
+mod figures;
 mod finding;
 mod findings;
+mod grammar;
 mod language;
 mod report;
 mod run;

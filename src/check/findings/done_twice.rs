@@ -7,11 +7,11 @@ use crate::check::walk::Moment;
 use crate::rulebase::Deed;
 use crate::source::Level;
 
-/// A part is fitted, tightened, or taken off twice running, without the step that belongs between.
+/// A part is fitted, tightened, or taken off twice running, or renewed when it is on again, without the step that belongs between.
 pub static FINDING: Finding = Finding {
     name: "done twice",
     level: Level::Doubtful,
-    what: "A part is fitted, tightened, or taken off twice running, without the step that belongs between.",
+    what: "A part is fitted, tightened, or taken off twice running, or renewed when it is on again, without the step that belongs between.",
     why: "One of the two says something else than what it does to the part.",
     example: "remove: foot-nut twice, or refit: carrier while it is on",
     mend: "take the second out, or put in what belongs between them",
@@ -26,6 +26,10 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
         Deed::Remove => fitting == Fitting::Off && is_top(moment),
         Deed::Refit => matches!(fitting, Fitting::Torqued | Fitting::Nipped),
         Deed::Loosen | Deed::Strike => fitting == Fitting::Off,
+        // A new one that is taken when the old one is on again.
+        Deed::Replace => {
+            is_top(moment) && matches!(fitting, Fitting::On | Fitting::Torqued | Fitting::Nipped)
+        }
         _ => false,
     };
     if twice {

@@ -1,9 +1,12 @@
 //! Phrases that fight.
 
 use crate::check::finding::{Finding, Look};
-use crate::check::language::heard_as;
+use crate::check::grammar::{Grammar, plain};
+use crate::check::language::{HeardAs, heard_as};
 use crate::check::sink::Sink;
 use crate::check::subject::OnPack;
+use crate::hearing::Ear;
+use crate::rulebase::talk::TalkRule;
 use crate::source::Level;
 use std::collections::BTreeMap;
 
@@ -20,6 +23,7 @@ pub static FINDING: Finding = Finding {
 
 fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     let Some(ear) = on.ear else { return };
+    let grammar = Grammar::of(&on.pack.talk);
     let mut first: BTreeMap<String, (&str, &str, usize)> = BTreeMap::new();
     for rule in &on.pack.talk.rules {
         let Some(tag) = rule.tag.as_deref() else { continue };
@@ -38,15 +42,35 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
                 Some(_) => {}
                 None => {
                     first.insert(key, (act, rule.file.as_str(), *line));
-                    if let Some(other) = heard_as(ear, example, act).filter(|_| !example.contains('<')) {
-                        sink.doubt(
-                            place(),
-                            format!("`{example}` is taken for `{other}`"),
-                            format!("`{act}`"),
-                        );
+                    if let Some(found) = lost(on, ear, &grammar, example, act).filter(|_| !example.contains('<')) {
+                        sink.doubt(place(), found, format!("`{act}`"));
                     }
                 }
             }
         }
     }
+}
+
+/// How an example line is lost to another act.
+fn lost(on: &OnPack<'_>, ear: &Ear, grammar: &Grammar<'_>, line: &str, act: &str) -> Option<String> {
+    match heard_as(ear, line, act) {
+        HeardAs::Own => None,
+        HeardAs::Other(other) => Some(format!("`{line}` is taken for `{other}`")),
+        HeardAs::Unsure => said_too(on, grammar, line, act)
+            .map(|(other, at)| format!("`{line}` is never taken: the rule of `{other}` says it too, in {at}")),
+    }
+}
+
+/// A rule of another act that says the line word for word, and where it stands.
+fn said_too(on: &OnPack<'_>, grammar: &Grammar<'_>, line: &str, act: &str) -> Option<(String, String)> {
+    let words = plain(line);
+    let others = on.pack.talk.rules.iter().filter(|rule| rule.public);
+    let others = others.filter_map(|rule| Some((rule, act_of(rule)?))).filter(|(_, other)| *other != act);
+    let mut saying = others.filter(|(rule, _)| grammar.says(rule, &words));
+    saying.next().map(|(rule, other)| (other.to_owned(), format!("{}, line {}", rule.file, rule.line)))
+}
+
+/// The act of a rule's tag.
+fn act_of(rule: &TalkRule) -> Option<&str> {
+    rule.tag.as_deref()?.split(' ').next()
 }

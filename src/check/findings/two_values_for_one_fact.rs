@@ -1,13 +1,14 @@
 //! Two values for one fact.
 
+use crate::check::facts::{Facts, texts_of};
+use crate::check::figures::{bores_in, figures_in, torques_in};
 use crate::check::finding::{Finding, Look};
-use crate::check::language::{bores_in, threads_in, torques_in};
+use crate::check::language::threads_in;
 use crate::check::sink::Sink;
 use crate::check::subject::OnPack;
 use crate::quantity::Unit;
 use crate::rulebase::{Caution, Deed, Part, Step, UnitCard};
 use crate::source::Level;
-use crate::source::Place;
 
 /// The same fact is given twice, with two values.
 pub static FINDING: Finding = Finding {
@@ -26,7 +27,10 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     }
     for procedure in on.pack.procedures.values() {
         let Some(card) = on.pack.units.get(&procedure.unit) else { continue };
-        for step in procedure.all_steps() {
+        let steps = procedure.all_steps();
+        let facts = Facts::of(card, &steps);
+        for step in steps {
+            other_figures(&facts, step, step.before.iter().filter_map(|id| on.pack.caution(id)), sink);
             let Some(part) = step.about.as_deref().and_then(|id| card.part(id)) else { continue };
             let cautions = step.before.iter().filter_map(|id| on.pack.caution(id));
             on_step(step, part, cautions, sink);
@@ -67,13 +71,8 @@ fn on_card(card: &UnitCard, sink: &mut Sink<'_>) {
 
 fn on_step<'a>(step: &Step, part: &Part, cautions: impl Iterator<Item = &'a Caution>, sink: &mut Sink<'_>) {
     let Some(torque) = part.torque.and_then(|limit| limit.to(Unit::NewtonMetre).ok()) else { return };
-    let own = [("say", &step.text), ("note", &step.note), ("amount", &step.amount)];
-    let own: Vec<(Place, String)> = own
-        .into_iter()
-        .filter_map(|(field, text)| Some((sink.of_step(step, field), text.clone()?)))
-        .collect();
     let guards = cautions.map(|one| (one.at.clone(), format!("{} {}", one.full, one.brief)));
-    for (place, text) in own.into_iter().chain(guards) {
+    for (place, text) in texts_of(step, sink).into_iter().chain(guards) {
         let agrees = |said: f64| {
             torque.lo.is_none_or(|lo| said >= lo - 1e-9) && torque.hi.is_none_or(|hi| said <= hi + 1e-9)
         };
@@ -82,6 +81,28 @@ fn on_step<'a>(step: &Step, part: &Part, cautions: impl Iterator<Item = &'a Caut
         {
             let found = format!("{said} N.m here, and another torque on the card of the {}", part.name());
             sink.raise_for(place, found, torque.show());
+        }
+    }
+}
+
+/// Lengths, pressures and times that a step says, and that agree with nothing that is given for it.
+fn other_figures<'a>(
+    facts: &Facts<'_>,
+    step: &Step,
+    cautions: impl Iterator<Item = &'a Caution>,
+    sink: &mut Sink<'_>,
+) {
+    let own = texts_of(step, sink).into_iter().map(|(place, text)| (place, text, false));
+    let guards = cautions.map(|one| (one.at.clone(), format!("{} {}", one.full, one.brief), true));
+    for (place, text, guards) in own.collect::<Vec<_>>().into_iter().chain(guards) {
+        for figure in figures_in(&text) {
+            if let Some(given) = facts.against(step, figure, guards) {
+                sink.doubt(
+                    place.clone(),
+                    format!("{} here agrees with nothing that is given", figure.show()),
+                    given,
+                );
+            }
         }
     }
 }

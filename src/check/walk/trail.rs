@@ -26,6 +26,10 @@ pub struct Trail {
     pub waited: BTreeMap<String, u32>,
     /// The step that last did something to a part or an adjuster.
     pub last: BTreeMap<String, String>,
+    /// What was drained and was not bled after it was filled again.
+    pub unbled: BTreeSet<String>,
+    /// Springs that were compressed, and neither proved to be held nor let off since.
+    pub pressed: BTreeSet<String>,
     /// Whether something was undone, in a phase that makes safe, since the last proof.
     pub unproved: bool,
     /// Parts of which somebody was told after the last thing that was done to them.
@@ -44,6 +48,7 @@ impl Trail {
         }
         if let Some(about) = &step.about {
             self.of_adjuster(card, about, step);
+            self.of_energy(about, step.deed);
             if step.deed == Deed::Record {
                 self.told.insert(about.clone());
             }
@@ -85,6 +90,16 @@ impl Trail {
         }
         if matches!(step.deed, Deed::Set | Deed::Charge) {
             self.unsaid.insert(about.to_owned());
+        }
+    }
+
+    fn of_energy(&mut self, about: &str, deed: Deed) {
+        match deed {
+            Deed::Compress => _ = self.pressed.insert(about.to_owned()),
+            Deed::Prove | Deed::Release | Deed::Remove => _ = self.pressed.remove(about),
+            Deed::Drain => _ = self.unbled.insert(about.to_owned()),
+            Deed::Bleed => _ = self.unbled.remove(about),
+            _ => {}
         }
     }
 

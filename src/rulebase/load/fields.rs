@@ -27,7 +27,11 @@ impl<'a> Fields<'a> {
         let Some(entries) = node.map() else {
             let fields = form.fields.iter().map(|field| format!("`{}`", field.name)).collect::<Vec<_>>();
             report.wrong(
-                if node.kind == Kind::Empty { span } else { node.span },
+                if node.kind == Kind::Empty || node.text().is_some_and(|text| text.trim().is_empty()) {
+                    span
+                } else {
+                    node.span
+                },
                 format!("{} where {} is wanted", node.words(), form.name),
                 format!("fields such as {}", fields.iter().take(4).cloned().collect::<Vec<_>>().join(", ")),
                 "write its fields under it, indented",
