@@ -39,7 +39,7 @@ kind("a reading's unit swapped", "unit does not fit", "form")(
 kind("a grade missing", "form")(lambda f: lines_of(f, "units/", r"\{grade: medium, ", "{")
                                 + lines_of(f, "units/", r"\n      grade: \w+", ""))
 kind("a torque wrench too small", "torque out of reach")(
-    lambda f: lines_of(f, "tools.yaml", r"range: [\d.]+ N.m to [\d.]+ N.m", "range: 0.5 N.m to 3 N.m"))
+    lambda f: lines_of(f, "tools.yaml", r"range: [15] N.m to [\d.]+ N.m", "range: 0.5 N.m to 2 N.m"))
 kind("a calibration lost", "calibration not told")(
     lambda f: lines_of(f, "tools.yaml", r"\n  calibrated: .*\n  due: .*", ""))
 kind("a day of calibration lost", "calibration not told")(
@@ -56,12 +56,12 @@ kind("oil filled and not bled", "not filled and bled")(
     lambda f: [without_deeds(f, p, ("bleed",)) for p in f if "- bleed: oil" in f[p]])
 kind("a phase lost", "left off", "settings as left not read back", "setting not restored", "let go before it is safe",
      "settings as found not read back", "moved before it was counted", "serial not recorded", "tightened while it is off",
-     "single-use part used again", "caution that guards nothing", "form")(lambda f: list(phases_lost(f)))
-kind("threadlocker that sets before it is tight", "threadlocker's times")(
+     "single-use part used again", "caution that guards nothing", "done twice", "form")(lambda f: list(phases_lost(f)))
+kind("threadlocker that sets before it is tight", "times of the threadlocker")(
     lambda f: lines_of(f, "units/", r"open: 5 min", "open: 5 h") + lines_of(f, "units/", r"cure: (\d+) h", r"cure: \1 min")
     + lines_of(f, "units/", r"open: 5 min", "open: 5 s"))
 kind("a wait cut short", "two values for one fact")(
-    lambda f: lines_of(f, "procedures/", r"lasts: (?:10|20|2) min", "lasts: 1 min")[:6])
+    lambda f: lines_of(f, "procedures/", r"(say: .* minutes.*\n *timer: \{)lasts: (?:10|20|2) min", r"\1lasts: 1 min"))
 kind("a spoken name that is an act", "name that is an act", "phrases that fight")(
     lambda f: lines_of(f, "units/", r"called: \[", "called: [done, ")[:8] + lines_of(f, "units/", r"called: \[", "called: [undo, ")[-8:])
 kind("a name said twice", "one name for two things", "form")(
@@ -74,7 +74,8 @@ kind("a wrong figure in words", "two values for one fact")(
 kind("a rule never reached", "phrase that nothing reaches", "form")(
     lambda f: [{**f, "talk/talk.jsgf": f["talk/talk.jsgf"] + "public <lost> = never <VOID> said {again};\n"},
                {**f, "talk/talk.jsgf": f["talk/talk.jsgf"] + "<alone> = never asked for;\n"}])
-kind("a judgement left out", "reading without a limit", "judgement that decides nothing", "function that nothing uses")(
+kind("a judgement left out", "reading without a limit", "judgement that decides nothing", "function that nothing uses",
+     "step never reached", "guard that decides nothing")(
     lambda f: lines_of(f, "procedures/", r"\n +accept: .*", ""))
 kind("an else left out", "reading without a consequence", "no way on", "step never reached", "nothing follows", "form")(
     lambda f: list(else_lost(f)))
@@ -141,8 +142,8 @@ kind("a look before the tightening", "mark not looked at")(
 kind("a mark made after the loosening", "mark never made")(lambda f: list(behind(f, ("mark",), ("loosen", "remove"))))
 kind("renewed after it is on", "single-use part used again", "done twice")(
     lambda f: list(behind(f, ("replace",), ("refit", "press"))))
-kind("set before it is together", "set before it is together", "form")(lambda f: list(set_early(f)))
-kind("charged before it is closed", "charged while it is open", "form")(lambda f: list(charged_early(f)))
+kind("set before it is together", "set before it is together", "tightened while it is off", "held by what is off", "form")(lambda f: list(set_early(f)))
+kind("charged before it is closed", "charged while it is open", "tightened while it is off", "form")(lambda f: list(charged_early(f)))
 kind("a hold on what is off", "held by what is off", "fitted too soon", "tightened while it is off", "left off")(
     lambda f: [drop(f, s) for s in steps(f) if s.deed == "refit" and s.about in ("shaft-eye",) or s.deed == "refit" and s.field("id") == "cap onto the rod"])
 kind("the safe phase behind the strip", "let go before it is safe")(lambda f: list(safe_late(f)))

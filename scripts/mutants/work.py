@@ -11,7 +11,7 @@ def has_locker(files, step):
     return any(p == step.about and "locker:" in text for _, p, _, _, text in entries(files))
 
 
-kind("a refit dropped", "left off", "fitted too soon", "tightened while it is off")(dropped("refit"))
+kind("a refit dropped", "left off", "fitted too soon", "tightened while it is off", "held by what is off")(dropped("refit"))
 kind("a press dropped", "left off", "fitted too soon")(dropped("press"))
 kind("a tightening dropped", "not tightened")(dropped("tighten"))
 kind("threadlocker dropped", "threadlocker left out")(dropped("threadlock"))

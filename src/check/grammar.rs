@@ -22,6 +22,20 @@ pub fn last(name: &str) -> &str {
     name.rsplit('.').next().unwrap_or(name)
 }
 
+/// What a rule says in so many words: those of its alternatives that are nothing but words.
+pub fn literals(expr: &Expr) -> Vec<String> {
+    let word = |part: &Expr| if let Expr::Word(word) = part { Some(word.clone()) } else { None };
+    match expr {
+        Expr::Word(word) => vec![word.clone()],
+        Expr::Seq(parts) => {
+            let words: Option<Vec<String>> = parts.iter().map(word).collect();
+            words.map(|words| words.join(" ")).into_iter().collect()
+        }
+        Expr::Alt(parts) => parts.iter().flat_map(literals).collect(),
+        _ => Vec::new(),
+    }
+}
+
 impl<'a> Grammar<'a> {
     /// Those of a pack.
     pub fn of(talk: &'a Talk) -> Self {

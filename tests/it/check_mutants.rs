@@ -6,7 +6,7 @@ use sparehand::rulebase::Pack;
 use std::path::Path;
 
 /// File, what stands there, what stands there instead, the finding meant; `form` for what does not load.
-const MUTANTS: [(&str, &str, &str, &str); 30] = [
+const MUTANTS: [(&str, &str, &str, &str); 38] = [
     ("procedures/strut.yaml", "    - refit: spring\n", "", "left off"),
     ("procedures/strut.yaml", "    - refit: carrier\n", "", "left off"),
     ("procedures/shock.yaml", "    - refit: cap\n", "", "tightened while it is off"),
@@ -77,6 +77,29 @@ const MUTANTS: [(&str, &str, &str, &str); 30] = [
         "phrases that fight",
     ),
     ("procedures/strut.yaml", "    - set: clicker\n", "", "setting not restored"),
+    (
+        "units/strut.yaml",
+        "what: M14 nut at the foot",
+        "what: left-hand nut at the foot",
+        "two values for one fact",
+    ),
+    ("units/strut.yaml", "    critical: the shaft is hollow\n", "", "not marked as critical"),
+    ("units/strut.yaml", "    single use: yes\n", "", "renewed each time"),
+    ("units/strut.yaml", "open: 5 min", "open: 5 h", "times of the threadlocker"),
+    ("units/strut.yaml", "called: [knob]", "called: [knob, done]", "name that is an act"),
+    ("cautions.yaml", "brief: gloves on", "brief: \"\"", "form"),
+    (
+        "procedures/shock.yaml",
+        "    - refit: core\n    - tighten: core\n    - charge: charge\n      before: [gas]\n",
+        "    - charge: charge\n      before: [gas]\n    - refit: core\n    - tighten: core\n",
+        "charged while it is open",
+    ),
+    (
+        "talk/talk.jsgf",
+        "public <undo> = undo | scratch that {undo};",
+        "public <undo> = undo | scratch that | done {undo};",
+        "phrases that fight",
+    ),
 ];
 
 /// Edits of which nothing wrong may be said.

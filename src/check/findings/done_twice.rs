@@ -24,7 +24,7 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     let twice = match moment.step.deed {
         // What went on and did not pass is not on yet: the steps under its `else` may take it off.
         Deed::Remove => fitting == Fitting::Off && is_top(moment),
-        Deed::Refit => matches!(fitting, Fitting::Torqued | Fitting::Nipped),
+        Deed::Refit => matches!(fitting, Fitting::Torqued | Fitting::Nipped) || never_off(moment, fitting),
         Deed::Loosen | Deed::Strike => fitting == Fitting::Off,
         // A new one that is taken when the old one is on again.
         Deed::Replace => {
@@ -40,6 +40,12 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
             format!("`{deed}` on the {} while it is {is} already", part.name()),
         );
     }
+}
+
+/// Whether a part is fitted that never came off, and is no new one.
+fn never_off(moment: &Moment<'_>, fitting: Fitting) -> bool {
+    let new = moment.about().is_some_and(|part| moment.part(&part.id).new);
+    fitting == Fitting::AsFound && is_top(moment) && !new
 }
 
 /// Whether the step stands in no `else`.

@@ -1,7 +1,7 @@
 //! Phrases that fight.
 
 use crate::check::finding::{Finding, Look};
-use crate::check::grammar::{Grammar, plain};
+use crate::check::grammar::{Grammar, literals, plain};
 use crate::check::language::{HeardAs, heard_as};
 use crate::check::sink::Sink;
 use crate::check::subject::OnPack;
@@ -24,6 +24,7 @@ pub static FINDING: Finding = Finding {
 fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     let Some(ear) = on.ear else { return };
     let grammar = Grammar::of(&on.pack.talk);
+    literally(on, sink);
     let mut first: BTreeMap<String, (&str, &str, usize)> = BTreeMap::new();
     for rule in &on.pack.talk.rules {
         let Some(tag) = rule.tag.as_deref() else { continue };
@@ -47,6 +48,24 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
                     }
                 }
             }
+        }
+    }
+}
+
+/// An alternative that is nothing but words, and that is another act's example word for word.
+fn literally(on: &OnPack<'_>, sink: &mut Sink<'_>) {
+    let rules = on.pack.talk.rules.iter().filter_map(|rule| Some((rule, act_of(rule)?)));
+    let mut examples: BTreeMap<String, (&str, &str, usize)> = BTreeMap::new();
+    for (rule, act) in rules.clone() {
+        for (line, text) in &rule.examples {
+            examples.entry(plain(text).join(" ")).or_insert((act, rule.file.as_str(), *line));
+        }
+    }
+    for (rule, act) in rules {
+        for phrase in literals(&rule.body) {
+            let Some((other, file, line)) = examples.get(&phrase).filter(|(other, ..)| *other != act) else { continue };
+            let place = crate::source::Place::new(rule.file.as_str(), u32::try_from(rule.line).unwrap_or(0), 1);
+            sink.raise(place, format!("`{phrase}` stands in the rule of `{act}`, and under `{other}` in {file}, line {line}"));
         }
     }
 }

@@ -67,6 +67,10 @@ fn of_adjuster(adjuster: &Adjuster, step: &Step, text: &str) -> Option<Way> {
             Deed::Count if travel => Some(*adds),
             // Nought is where nothing is wound on.
             Deed::Count | Deed::Loosen => Some(adds.opposite()),
+            Deed::Zero if whole.contains("touch") => Some(*adds),
+            Deed::Zero if whole.contains("stop") || whole.contains("free") || whole.contains("loose") => {
+                Some(adds.opposite())
+            }
             _ => None,
         },
         AdjusterKind::Charge { .. } => None,

@@ -3,7 +3,7 @@
 use crate::check::facts::{Facts, texts_of};
 use crate::check::figures::{bores_in, figures_in, torques_in};
 use crate::check::finding::{Finding, Look};
-use crate::check::language::threads_in;
+use crate::check::language::{has_word, threads_in};
 use crate::check::sink::Sink;
 use crate::check::subject::OnPack;
 use crate::quantity::Unit;
@@ -38,9 +38,21 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     }
 }
 
+/// How a left-hand thread is written.
+const LEFT_HAND: [&str; 3] = ["left-hand", "left hand", "left-handed"];
+
 fn on_card(card: &UnitCard, sink: &mut Sink<'_>) {
     for part in &card.parts {
         let texts = [("what", &part.what), ("why", &part.why), ("critical", &part.critical)];
+        let thread = part.thread.as_ref().filter(|thread| !thread.left_hand);
+        let never = [("never", &part.never)];
+        let said = texts.iter().chain(&never);
+        let mut said = said.filter(|(_, text)| text.as_deref().is_some_and(|text| has_word(text, &LEFT_HAND)));
+        if let (Some(thread), Some((field, _))) = (thread, said.next()) {
+            let place = sink.field(&card.at, &format!("parts/{}/{field}", part.id));
+            let mend = format!("`{} left-hand`", thread.text);
+            sink.raise_for(place, format!("a left-hand thread here, and `{}` above", thread.text), mend);
+        }
         for (field, text) in texts.into_iter().filter_map(|(field, text)| Some((field, text.as_deref()?))) {
             if let Some(thread) = &part.thread
                 && let Some(said) =

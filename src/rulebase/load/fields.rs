@@ -27,11 +27,7 @@ impl<'a> Fields<'a> {
         let Some(entries) = node.map() else {
             let fields = form.fields.iter().map(|field| format!("`{}`", field.name)).collect::<Vec<_>>();
             report.wrong(
-                if node.kind == Kind::Empty || node.text().is_some_and(|text| text.trim().is_empty()) {
-                    span
-                } else {
-                    node.span
-                },
+                if node.kind == Kind::Empty { span } else { node.span },
                 format!("{} where {} is wanted", node.words(), form.name),
                 format!("fields such as {}", fields.iter().take(4).cloned().collect::<Vec<_>>().join(", ")),
                 "write its fields under it, indented",
@@ -101,7 +97,7 @@ impl<'a> Fields<'a> {
     /// The value of a field, reporting it when it stands there empty.
     fn filled(&self, name: &str) -> Option<&'a Node> {
         let (key, node) = self.entries.iter().find(|(key, _)| key.text == name)?;
-        if node.kind == Kind::Empty {
+        if node.kind == Kind::Empty || node.text().is_some_and(|text| text.trim().is_empty()) {
             self.report.wrong(
                 key.span,
                 format!("`{name}` is empty"),
