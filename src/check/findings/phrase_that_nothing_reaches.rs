@@ -28,7 +28,7 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     for rule in on.pack.talk.rules.iter().filter(|rule| {
         !rule.public && !named.contains(last(&rule.name)) && !LOOKED_UP.contains(&last(&rule.name))
     }) {
-        let place = crate::source::Place::new(rule.file.as_str(), u32::try_from(rule.line).unwrap_or(0), 1);
+        let place = sink.in_line(&rule.file, rule.line, last(&rule.name));
         sink.raise(place, format!("no rule makes use of `<{}>`", rule.name));
     }
     for rule in on.pack.talk.rules.iter().filter(|rule| rule.public) {
@@ -38,8 +38,7 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
             rule.examples.iter().map(|(_, text)| text.as_str()).filter(|text| !text.contains('<')).collect();
         let taken = |text: &&str| on.ear.is_some_and(|ear| matches!(heard_as(ear, text, act), HeardAs::Other(_)));
         if void || !plain.is_empty() && plain.iter().all(taken) {
-            let line = u32::try_from(rule.line).unwrap_or(0);
-            let place = crate::source::Place::new(rule.file.as_str(), line, 1);
+            let place = sink.in_line(&rule.file, rule.line, last(&rule.name));
             sink.raise(place, format!("nothing that is said comes to `<{}>`", rule.name));
         }
     }

@@ -30,13 +30,12 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
         let Some(tag) = rule.tag.as_deref() else { continue };
         let act = tag.split(' ').next().unwrap_or(tag);
         for (line, example) in &rule.examples {
-            let place =
-                || crate::source::Place::new(rule.file.as_str(), u32::try_from(*line).unwrap_or(0), 1);
+            let place = sink.in_line(&rule.file, *line, example);
             let key = example.to_lowercase().replace([',', '.', '?'], "");
             match first.get(&key) {
                 Some((other, file, at)) if *other != act => {
                     sink.raise(
-                        place(),
+                        place,
                         format!("`{example}` stands under `{other}` too, in {file}, line {at}"),
                     );
                 }
@@ -44,7 +43,7 @@ fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
                 None => {
                     first.insert(key, (act, rule.file.as_str(), *line));
                     if let Some(found) = lost(on, ear, &grammar, example, act).filter(|_| !example.contains('<')) {
-                        sink.doubt(place(), found, format!("`{act}`"));
+                        sink.doubt(place, found, format!("`{act}`"));
                     }
                 }
             }
@@ -64,7 +63,7 @@ fn literally(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     for (rule, act) in rules {
         for phrase in literals(&rule.body) {
             let Some((other, file, line)) = examples.get(&phrase).filter(|(other, ..)| *other != act) else { continue };
-            let place = crate::source::Place::new(rule.file.as_str(), u32::try_from(rule.line).unwrap_or(0), 1);
+            let place = sink.in_line(&rule.file, rule.line, &rule.name);
             sink.raise(place, format!("`{phrase}` stands in the rule of `{act}`, and under `{other}` in {file}, line {line}"));
         }
     }
