@@ -1,9 +1,7 @@
 //! The lengths, pressures and times that a card and a procedure give, to hold what a sentence says against.
 
-use super::sink::Sink;
 use crate::quantity::{Dimension, Limit, Quantity};
 use crate::rulebase::{AdjusterKind, Part, Step, UnitCard};
-use crate::source::Place;
 
 /// What is given on a card and at the steps of a procedure.
 pub struct Facts<'a> {
@@ -66,8 +64,8 @@ fn of_part(part: &Part) -> impl Iterator<Item = Limit> {
     part.limits.values().copied().chain(part.sizes.values().copied().map(Limit::exactly))
 }
 
-/// What a step says, each with its place.
-pub fn texts_of(step: &Step, sink: &mut Sink<'_>) -> Vec<(Place, String)> {
+/// What a step says, each with the field that says it.
+pub fn texts_of(step: &Step) -> impl Iterator<Item = (&'static str, &str)> {
     let own = [("say", &step.text), ("note", &step.note), ("amount", &step.amount)];
-    own.into_iter().filter_map(|(field, text)| Some((sink.of_step(step, field), text.clone()?))).collect()
+    own.into_iter().filter_map(|(field, text)| Some((field, text.as_deref()?)))
 }

@@ -68,6 +68,13 @@ pub fn clicks_in(text: &str) -> Vec<f64> {
 
 /// The figures of a text with their units: spoken ones ("fourteen bar") and written ones ("14 bar").
 pub fn figures_in(text: &str) -> Vec<Quantity> {
+    // Most sentences have none: no number is looked for where no unit stands.
+    if !text
+        .split_whitespace()
+        .any(|word| unit_of(word.trim_matches(|c: char| !c.is_alphanumeric())).is_some())
+    {
+        return Vec::new();
+    }
     let unit = |behind: &[String]| behind.first().and_then(|word| unit_of(word));
     numbers(text)
         .into_iter()

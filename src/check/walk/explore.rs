@@ -16,7 +16,7 @@ use crate::check::sink::Sink;
 use crate::check::subject::OnProcedure;
 use crate::event::{Event, Kept, Moved, Pending, Verdict};
 use crate::rulebase::{ReadBack, Step};
-use std::collections::{BTreeMap, BTreeSet, HashSet, VecDeque};
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet, VecDeque};
 
 /// Decisions for each step of a procedure, beside those for its steps: what the shortest needs.
 const LEAST: usize = 40;
@@ -28,6 +28,8 @@ pub struct Explore<'a, 'b, 'c> {
     pub(super) literals: Literals,
     sink: &'b mut Sink<'c>,
     tops: Vec<&'a Step>,
+    /// Every step by its id.
+    by_id: HashMap<&'a str, &'a Step>,
     /// Digests of states seen.
     states: HashSet<u64>,
     /// Ways of leaving that were tried, by step.
@@ -35,7 +37,7 @@ pub struct Explore<'a, 'b, 'c> {
     /// States whose ways of leaving are still to be tried.
     todo: VecDeque<Node>,
     /// The same, for the ways that are tried last.
-    later: Vec<Node>,
+    later: VecDeque<Node>,
     /// Steps that a state stands in `todo` for, and whether threadlocker stood in it.
     queued: HashSet<(String, bool)>,
     /// Decisions for each step.
@@ -62,10 +64,11 @@ pub fn walk<'a>(on: &OnProcedure<'a>, each: usize, sink: &mut Sink<'_>) -> Walke
         literals: Literals::of(on),
         sink,
         tops: on.procedure.phases.iter().flat_map(|phase| &phase.steps).collect(),
+        by_id: on.steps.iter().map(|step| (step.id.as_str(), *step)).collect(),
         states: HashSet::new(),
         tried: HashSet::new(),
         todo: VecDeque::new(),
-        later: Vec::new(),
+        later: VecDeque::new(),
         queued: HashSet::new(),
         each,
         shown: BTreeSet::new(),
@@ -83,7 +86,7 @@ pub fn walk<'a>(on: &OnProcedure<'a>, each: usize, sink: &mut Sink<'_>) -> Walke
     explore.walked
 }
 
-impl Explore<'_, '_, '_> {
+impl<'a> Explore<'a, '_, '_> {
     fn run(&mut self) {
         if let Some(begun) = self.begin() {
             self.follow(begun);
@@ -103,22 +106,20 @@ impl Explore<'_, '_, '_> {
                 return;
             }
             deviate::from(self, &node);
-            self.later.push(node);
+            self.later.push_back(node);
         }
     }
 
     /// The other ways; values that turn a guard last, and only while there is one to turn.
     fn second(&mut self) {
-        let mut at = 0;
         let mut turning = Vec::new();
-        while let Some(node) = self.later.get(at).cloned() {
+        while let Some(node) = self.later.pop_front() {
             if self.is_over() {
                 return;
             }
             deviate::also(self, &node);
             self.first();
             turning.push(node);
-            at += 1;
         }
         for node in turning.iter().rev() {
             if self.is_undecided() && !self.is_over() {
@@ -226,7 +227,7 @@ impl Explore<'_, '_, '_> {
     }
 
     fn closed(&mut self, before: &Node, node: &mut Node, id: &str, moved: &[Moved]) {
-        let Some(step) = self.on.steps.iter().copied().find(|step| step.id == id) else { return };
+        let Some(step) = self.step(id) else { return };
         if let Some(place) = before.place() {
             let locked = minutes(node);
             let moment = Moment {
@@ -347,8 +348,8 @@ impl Explore<'_, '_, '_> {
     }
 
     /// The step of that id.
-    pub(super) fn step(&self, id: &str) -> Option<&'_ Step> {
-        self.on.steps.iter().copied().find(|step| step.id == id)
+    pub(super) fn step(&self, id: &str) -> Option<&'a Step> {
+        self.by_id.get(id).copied()
     }
 
     /// The value that closes a step rightly, where it wants one.
