@@ -14,11 +14,11 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 const WORKERS: usize = 2;
 
 /// Decisions of the bench for each step of a procedure: no walk that was measured needs more than 30.
-const EACH: usize = 60;
+const EACH: f64 = 60.0;
 /// Decisions for a pack as a whole: a large one is walked less widely, so that it is checked in tens of seconds.
-const IN_ALL: usize = 500_000;
-/// Decisions for each step that even the largest pack gets: the main path, and no to each question.
-const EVEN_THEN: usize = 2;
+const IN_ALL: f64 = 400_000.0;
+/// Decisions for each step that even the largest pack gets: the main path, and no to most questions.
+const EVEN_THEN: f64 = 1.6;
 
 /// The finding of that name, in words or joined by `-`.
 pub fn finding(name: &str) -> Option<&'static Finding> {
@@ -28,11 +28,11 @@ pub fn finding(name: &str) -> Option<&'static Finding> {
 /// Checks a pack.
 pub fn check(pack: &Pack) -> Report {
     let steps: usize = pack.procedures.values().map(|procedure| procedure.all_steps().len()).sum();
-    check_within(pack, (IN_ALL / steps.max(1)).clamp(EVEN_THEN, EACH))
+    check_within(pack, (IN_ALL / steps.max(1) as f64).clamp(EVEN_THEN, EACH))
 }
 
 /// The same, with at most so many decisions of the bench for each step that is walked.
-pub fn check_within(pack: &Pack, each: usize) -> Report {
+pub fn check_within(pack: &Pack, each: f64) -> Report {
     let mut report = in_parallel(pack, each);
     report.found.sort_by(|a, b| a.key().cmp(&b.key()));
     report.found.dedup_by(|a, b| a.key() == b.key());
@@ -46,7 +46,7 @@ enum Piece<'a> {
     Procedure(&'a Procedure, &'a UnitCard),
 }
 
-fn in_parallel(pack: &Pack, bound: usize) -> Report {
+fn in_parallel(pack: &Pack, bound: f64) -> Report {
     let cards = pack.units.values().map(|card| Piece::Card(card));
     let procedures =
         pack.procedures.values().filter_map(|one| Some(Piece::Procedure(one, pack.units.get(&one.unit)?)));
@@ -72,7 +72,7 @@ fn in_parallel(pack: &Pack, bound: usize) -> Report {
     })
 }
 
-fn work(pack: &Pack, piece: &Piece<'_>, bound: usize) -> (Vec<Found>, Walked) {
+fn work(pack: &Pack, piece: &Piece<'_>, bound: f64) -> (Vec<Found>, Walked) {
     let Some(first) = FINDINGS.first() else { return Default::default() };
     let mut sink = Sink::new(pack, first);
     let walked = match piece {

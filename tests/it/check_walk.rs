@@ -58,7 +58,7 @@ fn work_grows_with_procedures_and_steps_no_worse_than_linearly() {
 
 #[test]
 fn a_walk_that_is_cut_short_says_so() {
-    let report = check_within(&copies(2), 2);
+    let report = check_within(&copies(2), 2.0);
     assert!(report.walked.cut > 0, "{:?}", report.walked);
     assert!(
         report.found.is_empty(),

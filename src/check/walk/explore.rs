@@ -41,7 +41,7 @@ pub struct Explore<'a, 'b, 'c> {
     /// Steps that a state stands in `todo` for, and whether threadlocker stood in it.
     queued: HashSet<(String, bool)>,
     /// Decisions for each step.
-    each: usize,
+    each: f64,
     shown: BTreeSet<String>,
     pub(super) guards: BTreeMap<String, Both>,
     accepts: BTreeMap<String, Both>,
@@ -57,7 +57,7 @@ pub struct Explore<'a, 'b, 'c> {
 }
 
 /// Walks a procedure, raising what the walk finds.
-pub fn walk<'a>(on: &OnProcedure<'a>, each: usize, sink: &mut Sink<'_>) -> Walked {
+pub fn walk<'a>(on: &OnProcedure<'a>, each: f64, sink: &mut Sink<'_>) -> Walked {
     let mut explore = Explore {
         on: *on,
         hand: Hand::new(on.pack),
@@ -148,7 +148,7 @@ impl<'a> Explore<'a, '_, '_> {
 
     /// Whether the bound is reached.
     fn is_over(&mut self) -> bool {
-        let over = self.hand.decisions > LEAST + self.each * self.on.steps.len();
+        let over = self.hand.decisions > LEAST + (self.each * self.on.steps.len() as f64) as usize;
         self.cut |= over;
         over
     }
