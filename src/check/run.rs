@@ -104,7 +104,8 @@ fn work(pack: &Pack, piece: &Piece<'_>, bound: f64) -> (Vec<Found>, Walked) {
 }
 
 fn on_pack(pack: &Pack, sink: &mut Sink<'_>) {
-    let ear = (!pack.talk.rules.is_empty()).then(|| ear(pack));
+    // Talk that is lent was proved with the pack that it is from.
+    let ear = (!pack.talk.rules.is_empty() && !pack.talk_is_lent).then(|| ear(pack));
     let subject = OnPack { pack, ear: ear.as_ref() };
     each(sink, |look, sink| {
         if let Look::Pack(look) = look {

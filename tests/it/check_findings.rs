@@ -75,7 +75,7 @@ fn every_heading_is_filled_in() {
 }
 
 #[test]
-fn the_packs_that_are_built_in_and_made_from_have_nothing_wrong() {
+fn the_packs_that_are_built_in_and_made_from_are_clean() {
     let base = check(&Pack::load(&folder().join("base")).unwrap());
     assert!(
         base.found.is_empty(),
@@ -86,7 +86,11 @@ fn the_packs_that_are_built_in_and_made_from_have_nothing_wrong() {
     let wrong: Vec<String> = own
         .found
         .iter()
-        .filter(|found| found.problem.level == sparehand::source::Level::Wrong)
+        // Of talk only what is wrong: some lines wait for the ear to tell them apart.
+        .filter(|found| {
+            let wrong = found.problem.level == sparehand::source::Level::Wrong;
+            wrong || !found.problem.place.file.starts_with("talk/")
+        })
         .map(|found| found.named().to_string())
         .collect();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));

@@ -105,3 +105,24 @@ fn the_page_of_keys_is_current_and_every_key_is_explained() {
     let empty: Vec<&str> = page.lines().filter(|line| line.contains("|  |")).collect();
     assert!(empty.is_empty(), "{empty:?}");
 }
+
+#[test]
+fn what_is_begun_is_worked_with_at_once() {
+    // A pack without talk of its own is lent that of the built-in one, or nothing said to it would be heard.
+    let folder = begun();
+    let rules = folder.path().join("mine");
+    let book = folder.path().join("try.sqlite").display().to_string();
+    let lines = "start a refresh on the oak 20, front left\nPlover team\nA 12\n5\n20\n";
+    let done = std::process::Command::new(env!("CARGO_BIN_EXE_sparehand"))
+        .args(["--rules", &rules.display().to_string(), "--book", &book, "pipe", "--typed"])
+        .stdin(std::process::Stdio::piped())
+        .stdout(std::process::Stdio::piped())
+        .spawn()
+        .and_then(|mut child| {
+            std::io::Write::write_all(child.stdin.as_mut().unwrap(), lines.as_bytes())?;
+            child.wait_with_output()
+        })
+        .unwrap();
+    let said = String::from_utf8_lossy(&done.stdout);
+    assert!(said.contains("Say whose unit it is.") && said.contains("found five clicks"), "{said}");
+}

@@ -23,6 +23,9 @@ pub static FINDING: Finding = Finding {
 const LOOKED_UP: [&str; 5] = ["complaint", "it-is-me", "leave-out", "wanted", "weekday"];
 
 fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
+    if on.ear.is_none() {
+        return;
+    }
     let named: BTreeSet<&str> =
         on.pack.talk.rules.iter().flat_map(|rule| rule.body.names()).map(last).collect();
     for rule in on.pack.talk.rules.iter().filter(|rule| {
