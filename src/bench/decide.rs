@@ -12,6 +12,12 @@ use crate::rulebase::Pack;
 
 /// Decides what an input means for the job.
 pub fn decide(rules: &Pack, past: &Past, state: &State, input: &Input, now: Moment) -> Decision {
+    worked(rules, past, state, input, now).0
+}
+
+/// The same, with the job as the decision's events leave it: the desk has applied them one by one, as the real one will
+/// be. For whoever looks at many jobs that are kept nowhere.
+pub fn worked(rules: &Pack, past: &Past, state: &State, input: &Input, now: Moment) -> (Decision, State) {
     let utterance = match input {
         Input::Heard { utterance, .. } => utterance.clone(),
         Input::Opened | Input::Tick => {
@@ -25,7 +31,8 @@ pub fn decide(rules: &Pack, past: &Past, state: &State, input: &Input, now: Mome
         Input::Heard { heard, .. } => line(&mut desk, heard),
     }
     let waiting = waiting::at(&desk);
-    Decision { answer: desk.answer(), events: desk.events, waiting }
+    let answer = desk.answer();
+    (Decision { answer, events: desk.events, waiting }, desk.state)
 }
 
 /// The bench is opened on this job, or on none.

@@ -27,7 +27,7 @@ pub use answer::{
     Ack, Answer, Asks, CautionCard, Consequence, Fact, Part, Question, Refusal, RestoreCard, SettingRow,
     SettingsCard, StepCard, Value,
 };
-pub use decide::decide;
+pub use decide::{decide, worked};
 pub use input::{Decision, Input, Past};
 pub use questions::work::instead as calculation;
 pub use waiting::{step_title, waiting};

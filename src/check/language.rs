@@ -1,11 +1,11 @@
 //! What can be read out of a sentence: words, figures, names, and the limits of Simplified Technical English that a
 //! machine can check (ASD-STE100, part 1: rules 3 and 5 for instructions).
 
-use crate::act::{Outcome, Waiting, WaitingFor};
+use crate::act::{ActName, Outcome, Waiting, WaitingFor};
 use crate::hearing::{Ear, Line};
-use crate::quantity::figures::read_number;
 use crate::rulebase::UnitCard;
 use crate::source::Place;
+use crate::workings::adjusters::Way;
 use rphonetic::{DoubleMetaphone, Encoder};
 use std::collections::BTreeSet;
 
@@ -60,8 +60,55 @@ pub fn second_instruction(text: &str) -> Option<String> {
     found.and_then(|at| all.get(at + 1).cloned())
 }
 
-/// "and oil between them", "and seat faces": what stands before a preposition or at the end is a thing.
+/// Words that are as often a thing as something to do.
+const THINGS: &str = "bleed build change charge check clamp cover drain drive fit free grip guide hook lever lift light line \
+lock look mark measure mount note oil paint pinch place plug point polish press rock roll run screw seal seat shake spin \
+spray spring start stop store strike stroke support swing tap test thread threadlock torque turn twist vent wash watch wind";
+
+/// "and oil between them", "and seat faces", "and oil level": what stands before a preposition or at the end is a
+/// thing, and so is what may be one and has nothing behind it that it could be done to, or how.
 fn is_noun_here(all: &[String], at: usize) -> bool {
+    let is_thing = |word: &String| THINGS.split_whitespace().any(|thing| thing == word);
+    let object = |next: &String| {
+        next.ends_with("ly")
+            || matches!(
+                next.as_str(),
+                "the"
+                    | "a"
+                    | "an"
+                    | "it"
+                    | "them"
+                    | "its"
+                    | "this"
+                    | "that"
+                    | "each"
+                    | "both"
+                    | "all"
+                    | "any"
+                    | "one"
+                    | "two"
+                    | "your"
+                    | "new"
+                    | "again"
+                    | "off"
+                    | "out"
+                    | "in"
+                    | "on"
+                    | "up"
+                    | "down"
+                    | "back"
+                    | "for"
+                    | "to"
+                    | "at"
+                    | "with"
+                    | "by"
+                    | "if"
+                    | "until"
+            )
+    };
+    if all.get(at).is_some_and(is_thing) && all.get(at + 1).is_some_and(|next| !object(next)) {
+        return true;
+    }
     all.get(at + 1).is_none_or(|next| {
         matches!(
             next.as_str(),
@@ -77,7 +124,8 @@ pub fn is_instruction(text: &str) -> bool {
     if matches!(first.as_str(), "if" | "when" | "while" | "with" | "before" | "after" | "until" | "once") {
         return true;
     }
-    !(NO_BEGINNING.contains(&first.as_str()) || first.ends_with("ing") && first.len() > 5 && !is_verb(first))
+    let gerund = first.ends_with("ing") && first.len() > 5 && !is_verb(first);
+    !gerund && !NO_BEGINNING.contains(&first.as_str())
 }
 
 /// The word of a condition that stands behind what to do.
@@ -115,79 +163,22 @@ pub fn has_word(text: &str, known: &[&str]) -> bool {
     known.iter().any(|word| text.contains(&format!(" {word} ")))
 }
 
-/// Every number with the words behind it.
-fn numbers(text: &str) -> Vec<(f64, Vec<String>)> {
-    let all: Vec<String> = text
-        .split_whitespace()
-        .map(|word| word.trim_matches([',', ';', '(', ')', '"', ':', '?']).to_lowercase())
-        .collect();
-    let plain: Vec<&str> = all.iter().map(|word| word.trim_end_matches('.')).collect();
-    let (mut out, mut at) = (Vec::new(), 0);
-    while let Some(rest) = plain.get(at..).filter(|rest| !rest.is_empty()) {
-        match read_number(rest).into_iter().next().filter(|found| found.len > 0 && starts_number(rest)) {
-            Some(found) => {
-                at += found.len;
-                let behind =
-                    plain.get(at..).unwrap_or_default().iter().take(2).map(|word| (*word).to_owned());
-                out.push((found.value, behind.collect()));
-            }
-            None => at += 1,
-        }
-    }
-    out
-}
-
-/// "a" and "about" may begin a spoken number; alone they are none.
-fn starts_number(rest: &[&str]) -> bool {
-    !matches!(
-        rest.first(),
-        Some(
-            &("a"
-                | "an"
-                | "about"
-                | "one"
-                | "point"
-                | "o"
-                | "oh"
-                | "nearly"
-                | "around"
-                | "almost"
-                | "roughly")
-        )
-    ) || rest.first() == Some(&"one")
-}
-
-/// The numbers of a text.
-pub fn numbers_in(text: &str) -> Vec<f64> {
-    numbers(text).into_iter().map(|(value, _)| value).collect()
-}
-
-/// The torques of a text, N.m.
-pub fn torques_in(text: &str) -> Vec<f64> {
-    let torque = |behind: &[String]| match behind {
-        [first, second, ..] if first.starts_with("newton") && second.starts_with("met") => true,
-        [first, ..] => matches!(first.as_str(), "n.m" | "nm" | "newton-metres"),
-        [] => false,
-    };
-    numbers(text).into_iter().filter(|(_, behind)| torque(behind)).map(|(value, _)| value).collect()
-}
-
-/// The counts of clicks of a text.
-pub fn clicks_in(text: &str) -> Vec<f64> {
-    let clicks = |behind: &[String]| behind.first().is_some_and(|word| word.starts_with("click"));
-    numbers(text).into_iter().filter(|(_, behind)| clicks(behind)).map(|(value, _)| value).collect()
-}
-
-/// The bores of a text, mm.
-pub fn bores_in(text: &str) -> Vec<f64> {
-    let bore = |behind: &[String]| matches!(behind, [mm, bore] if (mm == "mm" || mm.starts_with("millimet")) && bore == "bore");
-    numbers(text).into_iter().filter(|(_, behind)| bore(behind)).map(|(value, _)| value).collect()
-}
-
 /// The metric threads that a text names ("M5 grub screw"), by diameter in mm.
 pub fn threads_in(text: &str) -> Vec<f64> {
     let all = words(text).into_iter();
     all.filter_map(|word| word.strip_prefix('M')?.split('x').next()?.parse::<f64>().ok()).collect()
+}
+
+/// The way of turning that a text says; none where it says both or neither.
+pub fn way_in(text: &str) -> Option<Way> {
+    let with = has_word(text, &["clockwise"]);
+    let against =
+        has_word(text, &["anticlockwise", "counterclockwise", "counter-clockwise", "anti-clockwise"]);
+    match (with, against) {
+        (true, false) => Some(Way::Clockwise),
+        (false, true) => Some(Way::Anticlockwise),
+        _ => None,
+    }
 }
 
 /// The adjusters and parts of a card that a text names by one of their spoken names, the longest name first.
@@ -236,22 +227,32 @@ pub fn alias<'a>(text: &str, called: &'a [String]) -> Option<(&'a str, &'a str)>
     other.map(|other| (other.as_str(), first.as_str()))
 }
 
-/// The other act that an example line is taken for, whatever the job waits for. What the ear leaves alone or asks about
-/// is no fight.
-pub fn heard_as(ear: &Ear, said: &str, act: &str) -> Option<String> {
+/// What the ear makes of an example line, over all that a job may wait for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum HeardAs {
+    /// Its own act, at least once; or it belongs to no act and is left alone.
+    Own,
+    /// Always another act.
+    Other(String),
+    /// Never its own act: it is asked about or left alone.
+    Unsure,
+}
+
+/// Asks the ear.
+pub fn heard_as(ear: &Ear, said: &str, act: &str) -> HeardAs {
     use WaitingFor::{Clicks, Done, Length, Text, Torque, YesOrNo};
-    let mut other = None;
+    let (mut other, mut sure) = (None, true);
     for kind in [Done, YesOrNo, Torque, Clicks, Length, Text] {
         let waiting = Waiting { kind, ..Waiting::default() };
         let heard = ear.hear(&Line { said, unit: None, waiting: &waiting });
-        if heard.outcome != Outcome::Take || act == "aside" {
-            return None;
+        let taken = heard.outcome == Outcome::Take;
+        let own = heard.acts.iter().any(|one| one.act.as_str() == act);
+        // Lines that move nothing are well heard when they are not taken.
+        if own && taken || !taken && !ActName::ALL.iter().any(|name| name.as_str() == act) || act == "aside" {
+            return HeardAs::Own;
         }
-        let acts: Vec<&str> = heard.acts.iter().map(|one| one.act.as_str()).collect();
-        if acts.contains(&act) {
-            return None;
-        }
-        other = other.or_else(|| acts.first().map(|act| (*act).to_owned()));
+        sure &= taken;
+        other = other.or_else(|| heard.acts.first().map(|one| one.act.as_str().to_owned()));
     }
-    other
+    other.filter(|_| sure).map_or(HeardAs::Unsure, HeardAs::Other)
 }

@@ -69,6 +69,17 @@ impl<'a> Sink<'a> {
         found.map_or_else(|| step.at.clone(), |node| node.span.place(&file))
     }
 
+    /// Words in a line of a file that is no YAML; the line's beginning where they do not stand in it.
+    pub fn in_line(&self, file: &str, line: usize, words: &str) -> Place {
+        let number = u32::try_from(line).unwrap_or(0);
+        let text = self.pack.files().get(file).and_then(|text| text.lines().nth(line.saturating_sub(1)));
+        let before = text.and_then(|text| text.split_once(words)).map(|(before, _)| before.chars().count());
+        let place = Place::new(file, number, 1);
+        let Some(column) = before.and_then(|before| u32::try_from(before + 1).ok()) else { return place };
+        let length = u32::try_from(words.chars().count()).unwrap_or(1);
+        Place::new(file, number, column).to(number, column + length)
+    }
+
     fn tree(&mut self, file: &Arc<str>) -> Option<&Node> {
         if self.tree.as_ref().is_none_or(|(known, _)| known != file) {
             let text = self.pack.files().get(file.as_ref())?;

@@ -32,14 +32,22 @@ pub struct Carry {
     pub most: f64,
     /// What class 8.8 is tightened to.
     pub usual: f64,
-    /// The thread's diameter, mm.
-    pub d: f64,
+    /// The least that is more than hand tight.
+    pub least: f64,
 }
+
+/// Below this share of what class 8.8 is tightened to, a joint is next to loose.
+const LITTLE: f64 = 0.06;
+/// From this diameter on a thread is that of a ring or a cap, mm: thin, sealed by an O ring, and far from its class.
+const RING: f64 = 30.0;
+/// A ring or a cap is hand tight below this, N.m for each mm of its thread (common practice, no source).
+const HAND_TIGHT: f64 = 0.5;
 
 /// What the thread of a part carries. Without a `proof-stress` on the card the strongest usual screw, of class 12.9, is
 /// taken for what yields last.
 pub fn carry(part: &Part) -> Option<Carry> {
-    let thread = Thread::parse(&part.thread.as_ref()?.text).ok()?;
+    let Some(thread) = &part.thread else { return by_flats(part) };
+    let thread = Thread::parse(&thread.text).ok()?;
     let bore = part.bore.and_then(|bore| bore.in_unit(Unit::Millimetre).ok()).unwrap_or(0.0);
     let bearing = bearing_diameter(thread.d);
     let d = thread.d;
@@ -50,7 +58,18 @@ pub fn carry(part: &Part) -> Option<Carry> {
     };
     let usual = at("8.8", 0.9)?;
     let most = stated(part, thread, bore, bearing).or_else(|| at("12.9", 1.0))?;
-    Some(Carry { most, usual, d }).filter(|carry| carry.most.is_finite() && carry.usual > 0.0)
+    let least = if d < RING { LITTLE * usual } else { HAND_TIGHT * d };
+    Some(Carry { most, usual, least }).filter(|carry| carry.most.is_finite() && carry.usual > 0.0)
+}
+
+/// A cap whose thread the card does not give. A hexagon is about 1.5 times its thread across flats (ISO 4014, 4032); a
+/// cap's thread is larger than that, so that only next to nothing shows.
+fn by_flats(part: &Part) -> Option<Carry> {
+    let d = part.across?.in_unit(Unit::Millimetre).ok()? / 1.5;
+    let screw = Screw { thread: Thread::metric(d, 0.1 * d), bore: 0.0 };
+    let arm = arm(&screw.thread, FRICTION, FRICTION, bearing_diameter(d)) / 1000.0;
+    let usual = screw.assembly_preload(FRICTION, class("8.8", d)?.yielding, 0.9) * arm;
+    Some(Carry { most: f64::INFINITY, usual, least: HAND_TIGHT * d })
 }
 
 /// The torque at which the stated section reaches its proof stress.

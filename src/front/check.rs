@@ -32,7 +32,7 @@ pub fn run(cli: &Cli, args: &CheckArgs) -> Result<u8, Fault> {
         let took = (SystemClock.now() - begun).num_milliseconds();
         super::out::aside(&format!("checked in {}.{:03} s", took / 1000, took % 1000));
     }
-    Ok(u8::from(report.count(Level::Wrong) > 0))
+    Ok(u8::from(!report.found.is_empty()))
 }
 
 fn load(folder: Option<&Path>) -> Result<Pack, Fault> {

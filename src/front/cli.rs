@@ -212,6 +212,8 @@ pub enum PackCommand {
         /// `pack`, `unit`, `procedure`, `cautions` or `tools`; all when left out.
         file: Option<String>,
     },
+    /// Print every key of a pack's files, every word for what a step does and every function of scripts, as a page
+    Keys,
     /// Begin a unit card or a procedure in the folder of `--rules`, or in this one
     New {
         /// What to begin.

@@ -13,6 +13,7 @@ mod log;
 mod open;
 mod out;
 mod pack;
+pub mod pack_keys;
 mod pack_new;
 pub mod pack_schema;
 pub mod pack_show;

@@ -1,6 +1,6 @@
 //! `pack`: the rules written out, for editing.
 
-use super::{Cli, NewCommand, PackCommand, open, out::Out, pack_new, pack_schema, pack_show};
+use super::{Cli, NewCommand, PackCommand, open, out::Out, pack_keys, pack_new, pack_schema, pack_show};
 use crate::session::{Fault, plain};
 use crate::source::nearest;
 use std::path::Path;
@@ -13,6 +13,7 @@ pub fn run(cli: &Cli, command: &PackCommand) -> Result<u8, Fault> {
     match command {
         PackCommand::Copy { folder } => copy(cli, folder),
         PackCommand::Schema { file } => schema(file.as_deref()),
+        PackCommand::Keys => Out::new().line(pack_keys::page().trim_end()).map(|()| 0),
         PackCommand::New { what: NewCommand::Unit { name } } => pack_new::unit(cli, name),
         PackCommand::New { what: NewCommand::Procedure { name, unit } } => {
             pack_new::procedure(cli, name, unit.as_deref())

@@ -56,7 +56,7 @@ fn define(form: &'static Form, defs: &mut BTreeMap<String, Value>) -> Value {
     let mut made = json!({"type": "object", "additionalProperties": false, "required": needed});
     if form.takes_deed {
         for deed in Deed::ALL {
-            let what = json!({"type": "string", "description": "what the step does, and the part or adjuster it does it to"});
+            let what = json!({"type": "string", "description": deed.what()});
             properties.entry(deed.as_str()).or_insert(what);
         }
         if let Some(made) = made.as_object_mut() {

@@ -13,7 +13,10 @@ pub(super) fn refusal(refusal: &Refusal, waits: WaitingFor) -> Piece {
     match refusal {
         Refusal::OutOfLimits { name, value, limit, then } => out_of_limits(name, *value, limit, then),
         Refusal::NeedsValue { asks } => {
-            let kind = entry(waits).unwrap_or("a value");
+            let kind = match waits {
+                WaitingFor::YesOrNo => "yes or no",
+                waits => entry(waits).unwrap_or("a value"),
+            };
             Piece::both(&format!("This step closes on {kind}.")).asking(Weight::Closing, &question(asks))
         }
         other => Piece::both(&words(other)),

@@ -29,14 +29,24 @@ impl Pack {
         Self::from_files(files)
     }
 
-    /// Reads the pack of a folder. Files and folders whose names begin with `.` are passed over, and `*~`.
+    /// Reads the pack of a folder; one without talk is lent that of the built-in pack. Files and folders whose names begin with `.` are passed over, and `*~`.
     ///
     /// # Errors
     /// As [`Pack::from_files`], and what cannot be read.
     pub fn load(folder: &Path) -> Result<Self, Vec<Problem>> {
         let mut walk = Walk { files: BTreeMap::new(), bytes: 0, problems: Vec::new() };
         walk.folder(folder, "", 0);
-        if walk.problems.is_empty() { Self::from_files(walk.files) } else { Err(walk.problems) }
+        if !walk.problems.is_empty() {
+            return Err(walk.problems);
+        }
+        let mut files = walk.files;
+        let lends = files.contains_key("pack.yaml") && !files.keys().any(|path| path.starts_with("talk/"));
+        if lends {
+            let mut own = BTreeMap::new();
+            gather(&RULES, &mut own);
+            files.extend(own.into_iter().filter(|(path, _)| path.starts_with("talk/")));
+        }
+        Ok(Self { talk_is_lent: lends, ..Self::from_files(files)? })
     }
 
     /// Writes the pack's files under a folder, which is made when it is not there.

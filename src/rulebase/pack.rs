@@ -26,6 +26,8 @@ pub struct Pack {
     pub tools: Vec<Tool>,
     /// What may be said: grammars and word lists.
     pub talk: Arc<Talk>,
+    /// Whether that is the built-in pack's, because it has none of its own.
+    pub talk_is_lent: bool,
     /// Its expressions and functions, compiled.
     pub(super) scripts: Arc<Scripts>,
     /// Every file, by path.

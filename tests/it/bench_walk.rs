@@ -19,13 +19,23 @@ pub struct Walk {
     pub last: Decision,
     pub ear: bool,
     lines: u32,
+    /// The pack's hash, worked out once: it goes over every file.
+    hash: String,
 }
 
 impl Walk {
     pub fn new() -> Self {
         let pack = Arc::clone(&PACK);
         let now = DateTime::parse_from_rfc3339("2026-11-25T09:00:00+00:00").unwrap();
-        Self { pack, state: State::default(), now, last: Decision::default(), ear: false, lines: 0 }
+        Self {
+            pack,
+            state: State::default(),
+            now,
+            last: Decision::default(),
+            ear: false,
+            lines: 0,
+            hash: PACK.hash(),
+        }
     }
 
     pub fn hear(&mut self, heard: Heard) -> &Decision {
@@ -48,7 +58,7 @@ impl Walk {
                 by: None,
                 place: self.state.progress.current.clone(),
                 step: self.state.place().and_then(|place| place.cursor.clone()),
-                pack: self.pack.hash(),
+                pack: self.hash.clone(),
                 event: event.clone(),
             };
             apply(&mut self.state, &envelope);

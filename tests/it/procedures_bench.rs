@@ -179,7 +179,7 @@ fn a_step_may_say_how_it_is_held() {
 /// What was undone comes off by hand: the tool and the way of holding were for the undoing.
 #[test]
 fn what_was_undone_comes_off_by_hand() {
-    let walk = at("re-spring", "lark-43", "make-safe/remove-fork-cap");
+    let walk = at("full-service", "birch-60", "strip/remove-seal-head");
     let sheet = walk.last.answer.parts.iter().find_map(|part| match part {
         Part::Step(sheet) => Some(sheet.clone()),
         _ => None,

@@ -3,22 +3,22 @@
 
 use super::simulate::{job, manner};
 
-fn thirty(begin: &str) {
-    let failed: Vec<String> = (0..30).filter_map(|seed| job(begin, seed, manner(seed)).err()).collect();
-    assert!(failed.is_empty(), "{} of 30 failed; the first:\n{}", failed.len(), failed[0]);
+fn hundred(begin: &str) {
+    let failed: Vec<String> = (0..100).filter_map(|seed| job(begin, seed, manner(seed)).err()).collect();
+    assert!(failed.is_empty(), "{} of 100 failed; the first:\n{}", failed.len(), failed[0]);
 }
 
 #[test]
-fn thirty_technicians_re_spring_a_birch_60() {
-    thirty("start a re-spring on the birch 60, rear left");
+fn a_hundred_technicians_re_spring_a_birch_60() {
+    hundred("start a re-spring on the birch 60, rear left");
 }
 
 #[test]
-fn thirty_technicians_service_a_birch_60() {
-    thirty("start a full service on the birch 60, rear right");
+fn a_hundred_technicians_service_a_birch_60() {
+    hundred("start a full service on the birch 60, rear right");
 }
 
 #[test]
-fn thirty_technicians_re_spring_a_lark_43() {
-    thirty("start a re-spring on the lark 43, front left");
+fn a_hundred_technicians_re_spring_a_lark_43() {
+    hundred("start a re-spring on the lark 43, front left");
 }

@@ -16,6 +16,10 @@ pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
     {
         return ahead::confirm(desk, &card, &procedure, about, act);
     }
+    if step.answers_yes_or_no() && says_only(desk, act, "answer") {
+        desk.needs = Some((step.id.clone(), asked(&card, &step)));
+        return;
+    }
     if let Some(why) = unlike(desk, act, &step) {
         return desk.say(Part::Refused(Refusal::NotNow { why }));
     }
@@ -33,9 +37,6 @@ pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
 fn unlike(desk: &Desk<'_>, act: &Act, step: &Step) -> Option<String> {
     if says_only(desk, act, "step") {
         return Some("say done when it is done".to_owned());
-    }
-    if step.answers_yes_or_no() && says_only(desk, act, "answer") {
-        return Some("the answer is yes or no".to_owned());
     }
     says_only(desk, act, step.deed.as_str())
         .then(|| "that is not what this step leaves: say done when it is done".to_owned())
@@ -58,14 +59,18 @@ fn this_step(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
     }
     match step.read.as_ref() {
         Some(_) if needs_value(step) => {
-            let asks = match present::asks(card, step) {
-                Asks::Value(asks) | Asks::Words(asks) | Asks::YesOrNo(asks) => asks,
-                Asks::Done => String::new(),
-            };
-            desk.needs = Some((step.id.clone(), asks));
+            desk.needs = Some((step.id.clone(), asked(card, step)));
         }
         _ if step.answers_yes_or_no() => closing::close(desk, card, step, How::Accepted, None),
         _ => closing::close(desk, card, step, How::Confirmed, None),
+    }
+}
+
+/// What the step asks.
+fn asked(card: &UnitCard, step: &Step) -> String {
+    match present::asks(card, step) {
+        Asks::Value(asks) | Asks::Words(asks) | Asks::YesOrNo(asks) => asks,
+        Asks::Done => String::new(),
     }
 }
 

@@ -24,7 +24,7 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
             step.before.iter().filter_map(|id| Some(on.pack.caution(id)?.signal)).collect();
         let people = signals.iter().any(|signal| *signal != Signal::Notice);
         match hazard(on, step) {
-            Some(hazard) if !people => {
+            Some(hazard) if !people && !told_above(on, step) => {
                 sink.raise(
                     step.at.clone(),
                     format!("`{}` with no caution before it: {hazard}", step.deed.as_str()),
@@ -40,6 +40,13 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
             _ => {}
         }
     }
+}
+
+/// Whether a step under an `else` does again what was done with a caution on the way to it.
+fn told_above(on: &OnProcedure<'_>, step: &Step) -> bool {
+    let top = on.procedure.phases.iter().any(|phase| phase.steps.iter().any(|one| one.id == step.id));
+    let mut before = on.steps.iter().take_while(|one| one.id != step.id);
+    !top && before.any(|one| one.deed == step.deed && one.about == step.about && !one.before.is_empty())
 }
 
 /// Whether an earlier step of the same deed has told it.

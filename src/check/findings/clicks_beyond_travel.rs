@@ -1,7 +1,7 @@
 //! Clicks beyond travel.
 
+use crate::check::figures::clicks_in;
 use crate::check::finding::{Finding, Look};
-use crate::check::language::clicks_in;
 use crate::check::sink::Sink;
 use crate::check::subject::OnProcedure;
 use crate::rulebase::{AdjusterKind, Step};

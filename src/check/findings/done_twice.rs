@@ -7,11 +7,11 @@ use crate::check::walk::Moment;
 use crate::rulebase::Deed;
 use crate::source::Level;
 
-/// A part is fitted, tightened, or taken off twice running, without the step that belongs between.
+/// A part is fitted, tightened, or taken off twice running, or renewed when it is on again, without the step that belongs between.
 pub static FINDING: Finding = Finding {
     name: "done twice",
-    level: Level::Wrong,
-    what: "A part is fitted, tightened, or taken off twice running, without the step that belongs between.",
+    level: Level::Doubtful,
+    what: "A part is fitted, tightened, or taken off twice running, or renewed when it is on again, without the step that belongs between.",
     why: "One of the two says something else than what it does to the part.",
     example: "remove: foot-nut twice, or refit: carrier while it is on",
     mend: "take the second out, or put in what belongs between them",
@@ -24,8 +24,12 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
     let twice = match moment.step.deed {
         // What went on and did not pass is not on yet: the steps under its `else` may take it off.
         Deed::Remove => fitting == Fitting::Off && is_top(moment),
-        Deed::Refit => matches!(fitting, Fitting::Torqued | Fitting::Nipped),
+        Deed::Refit => matches!(fitting, Fitting::Torqued | Fitting::Nipped) || never_off(moment, fitting),
         Deed::Loosen | Deed::Strike => fitting == Fitting::Off,
+        // A new one that is taken when the old one is on again.
+        Deed::Replace => {
+            is_top(moment) && matches!(fitting, Fitting::On | Fitting::Torqued | Fitting::Nipped)
+        }
         _ => false,
     };
     if twice {
@@ -36,6 +40,12 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
             format!("`{deed}` on the {} while it is {is} already", part.name()),
         );
     }
+}
+
+/// Whether a part is fitted that never came off, and is no new one.
+fn never_off(moment: &Moment<'_>, fitting: Fitting) -> bool {
+    let new = moment.about().is_some_and(|part| moment.part(&part.id).new);
+    fitting == Fitting::AsFound && is_top(moment) && !new
 }
 
 /// Whether the step stands in no `else`.

@@ -17,6 +17,10 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(seen: &Seen<'_>, sink: &mut Sink<'_>) {
+    // A walk that was cut short has not seen all that they can give.
+    if seen.cut {
+        return;
+    }
     for step in seen.on.steps {
         let Some(both) = seen.guards.get(&step.id) else { continue };
         let always = match (both.yes, both.no) {

@@ -17,6 +17,10 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(seen: &Seen<'_>, sink: &mut Sink<'_>) {
+    // A walk that was cut short has not seen all that they can give.
+    if seen.cut {
+        return;
+    }
     for step in seen.on.steps.iter().filter(|step| step.accept.is_some()) {
         let Some(both) = seen.accepts.get(&step.id) else { continue };
         let always = match (both.yes, both.no) {

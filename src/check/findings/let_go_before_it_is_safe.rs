@@ -20,6 +20,7 @@ pub static FINDING: Finding = Finding {
 };
 
 fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
+    unproved(moment, sink);
     let undoes =
         matches!(moment.step.deed, Deed::Loosen | Deed::Remove | Deed::Strike | Deed::Press | Deed::Drive);
     let Some(part) = moment.about().filter(|part| undoes && is_first(moment, part)) else { return };
@@ -36,9 +37,13 @@ fn is_first(moment: &Moment<'_>, part: &Part) -> bool {
 fn springs(moment: &Moment<'_>, part: &Part, sink: &mut Sink<'_>) {
     let card = moment.on.card;
     for spring in card.parts.iter().filter(|one| !one.springs.is_empty()) {
-        let holds = over(card, &spring.id).contains(part.id.as_str());
         let known = moment.part(&spring.id);
-        if holds && known.fitting == Fitting::AsFound && (!known.safe || known.live) {
+        // One proof stands for all the springs that stand on one another.
+        let proved =
+            card.parts.iter().filter(|one| !one.springs.is_empty()).any(|one| moment.part(&one.id).safe);
+        let itself = spring.id == part.id && !(proved || known.vented);
+        let holds = over(card, &spring.id).contains(part.id.as_str()) && (!known.safe || known.live);
+        if (itself || holds) && known.fitting == Fitting::AsFound {
             let found = format!("the {} is undone before the {} is proved loose", part.name(), spring.name());
             sink.raise(moment.step.at.clone(), found);
         }
@@ -54,7 +59,7 @@ fn gas(moment: &Moment<'_>, part: &Part, sink: &mut Sink<'_>) {
         let known = moment.part(&charge.id);
         // The valve is opened to prove the gas out; all else waits for the proof.
         let valve = part.over.is_empty() && part.torque.is_none();
-        let safe = if valve { known.vented || known.safe } else { known.safe };
+        let safe = if valve { known.vented || known.safe } else { known.safe && !moment.trail.unproved };
         if !safe || known.live {
             let proof = if valve { "let out" } else { "proved out" };
             sink.raise(
@@ -62,6 +67,24 @@ fn gas(moment: &Moment<'_>, part: &Part, sink: &mut Sink<'_>) {
                 format!("the {} is undone before the {} is {proof}", part.name(), charge.name()),
             );
         }
+    }
+}
+
+/// Work on other parts while a spring is held down, or the gas let out, and neither was proved.
+fn unproved(moment: &Moment<'_>, sink: &mut Sink<'_>) {
+    let works = matches!(moment.step.deed, Deed::Loosen | Deed::Remove | Deed::Refit | Deed::Tighten);
+    let Some(part) = moment.about().filter(|_| works && moment.clean) else { return };
+    let card = moment.on.card;
+    for spring in moment.trail.pressed.iter().filter(|id| **id != part.id) {
+        let found =
+            format!("the {} while nothing proves that the {} is held", part.name(), card.name_of(spring));
+        sink.raise(moment.step.at.clone(), found);
+    }
+    let safe = moment.on.procedure.phase_of(&moment.step.id).is_some_and(|phase| phase.makes_safe);
+    let charges = card.adjusters.iter().filter(|one| matches!(one.kind, AdjusterKind::Charge { .. }));
+    for charge in charges.filter(|one| !safe && moment.part(&one.id).vented && !moment.part(&one.id).safe) {
+        let found = format!("the {} while nothing proves that the {} is out", part.name(), charge.name());
+        sink.raise(moment.step.at.clone(), found);
     }
 }
 

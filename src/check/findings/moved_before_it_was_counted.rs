@@ -37,4 +37,17 @@ fn look(moment: &Moment<'_>, sink: &mut Sink<'_>) {
             );
         }
     }
+    gas(moment, sink);
+}
+
+/// What the gas stood at is a finding, and no setting: a charge says what it has to be.
+fn gas(moment: &Moment<'_>, sink: &mut Sink<'_>) {
+    let vents = moment.step.deed == Deed::Vent && moment.clean;
+    let Some(about) = moment.step.about.as_deref().filter(|_| vents) else { return };
+    let Some(adjuster) = moment.on.card.adjuster(about) else { return };
+    let found = moment.before.adjusters.get(about).is_some_and(|known| known.found.is_some());
+    if !found {
+        let text = format!("the {} is let out before it is read as found", adjuster.name());
+        sink.doubt(moment.step.at.clone(), text, "`count:` with `as: found`");
+    }
 }

@@ -13,13 +13,17 @@ pub static FINDING: Finding = Finding {
     what: "A fastener that was loosened or fitted by hand is not tightened at the end of a path.",
     why: "It works loose on the road.",
     example: "loosen: top-nut, and no tighten: top-nut after it",
-    mend: "add the step that tightens it, by the torque or the nip of its card",
+    mend: "add the step that tightens it, by the torque or the nip of its card; or, where that is done on the vehicle, a `record:` of the part for who was told",
     look: Look::End(look),
 };
 
 fn look(finish: &Finish<'_>, sink: &mut Sink<'_>) {
     for (id, known) in &finish.place.parts {
         let Some(part) = finish.on.card.part(id) else { continue };
+        // What is tightened on the vehicle is told at hand-over, and the telling is recorded.
+        if finish.trail.told.contains(id) {
+            continue;
+        }
         let fastens = part.torque.is_some() || part.nip.is_some();
         if known.disturbed && fastens && matches!(known.fitting, Fitting::Loose | Fitting::On) {
             sink.raise(

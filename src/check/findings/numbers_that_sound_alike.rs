@@ -1,7 +1,7 @@
 //! Numbers that sound alike.
 
+use crate::check::figures::numbers_in;
 use crate::check::finding::{Finding, Look};
-use crate::check::language::numbers_in;
 use crate::check::sink::Sink;
 use crate::check::subject::OnProcedure;
 use crate::quantity::figures::sounds_like;

@@ -1,9 +1,12 @@
 //! Phrases that fight.
 
 use crate::check::finding::{Finding, Look};
-use crate::check::language::heard_as;
+use crate::check::grammar::{Grammar, literals, plain};
+use crate::check::language::{HeardAs, heard_as};
 use crate::check::sink::Sink;
 use crate::check::subject::OnPack;
+use crate::hearing::Ear;
+use crate::rulebase::talk::TalkRule;
 use crate::source::Level;
 use std::collections::BTreeMap;
 
@@ -20,33 +23,72 @@ pub static FINDING: Finding = Finding {
 
 fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     let Some(ear) = on.ear else { return };
+    let grammar = Grammar::of(&on.pack.talk);
+    literally(on, sink);
     let mut first: BTreeMap<String, (&str, &str, usize)> = BTreeMap::new();
     for rule in &on.pack.talk.rules {
         let Some(tag) = rule.tag.as_deref() else { continue };
         let act = tag.split(' ').next().unwrap_or(tag);
         for (line, example) in &rule.examples {
-            let place =
-                || crate::source::Place::new(rule.file.as_str(), u32::try_from(*line).unwrap_or(0), 1);
+            let place = sink.in_line(&rule.file, *line, example);
             let key = example.to_lowercase().replace([',', '.', '?'], "");
             match first.get(&key) {
                 Some((other, file, at)) if *other != act => {
                     sink.raise(
-                        place(),
+                        place,
                         format!("`{example}` stands under `{other}` too, in {file}, line {at}"),
                     );
                 }
                 Some(_) => {}
                 None => {
                     first.insert(key, (act, rule.file.as_str(), *line));
-                    if let Some(other) = heard_as(ear, example, act).filter(|_| !example.contains('<')) {
-                        sink.doubt(
-                            place(),
-                            format!("`{example}` is taken for `{other}`"),
-                            format!("`{act}`"),
-                        );
+                    if let Some(found) = lost(on, ear, &grammar, example, act).filter(|_| !example.contains('<')) {
+                        sink.doubt(place, found, format!("`{act}`"));
                     }
                 }
             }
         }
     }
+}
+
+/// An alternative that is nothing but words, and that is another act's example word for word.
+fn literally(on: &OnPack<'_>, sink: &mut Sink<'_>) {
+    let rules = on.pack.talk.rules.iter().filter_map(|rule| Some((rule, act_of(rule)?)));
+    let mut examples: BTreeMap<String, (&str, &str, usize)> = BTreeMap::new();
+    for (rule, act) in rules.clone() {
+        for (line, text) in &rule.examples {
+            examples.entry(plain(text).join(" ")).or_insert((act, rule.file.as_str(), *line));
+        }
+    }
+    for (rule, act) in rules {
+        for phrase in literals(&rule.body) {
+            let Some((other, file, line)) = examples.get(&phrase).filter(|(other, ..)| *other != act) else { continue };
+            let place = sink.in_line(&rule.file, rule.line, &rule.name);
+            sink.raise(place, format!("`{phrase}` stands in the rule of `{act}`, and under `{other}` in {file}, line {line}"));
+        }
+    }
+}
+
+/// How an example line is lost to another act.
+fn lost(on: &OnPack<'_>, ear: &Ear, grammar: &Grammar<'_>, line: &str, act: &str) -> Option<String> {
+    match heard_as(ear, line, act) {
+        HeardAs::Own => None,
+        HeardAs::Other(other) => Some(format!("`{line}` is taken for `{other}`")),
+        HeardAs::Unsure => said_too(on, grammar, line, act)
+            .map(|(other, at)| format!("`{line}` is never taken: the rule of `{other}` says it too, in {at}")),
+    }
+}
+
+/// A rule of another act that says the line word for word, and where it stands.
+fn said_too(on: &OnPack<'_>, grammar: &Grammar<'_>, line: &str, act: &str) -> Option<(String, String)> {
+    let words = plain(line);
+    let others = on.pack.talk.rules.iter().filter(|rule| rule.public);
+    let others = others.filter_map(|rule| Some((rule, act_of(rule)?))).filter(|(_, other)| *other != act);
+    let mut saying = others.filter(|(rule, _)| grammar.says(rule, &words));
+    saying.next().map(|(rule, other)| (other.to_owned(), format!("{}, line {}", rule.file, rule.line)))
+}
+
+/// The act of a rule's tag.
+fn act_of(rule: &TalkRule) -> Option<&str> {
+    rule.tag.as_deref()?.split(' ').next()
 }

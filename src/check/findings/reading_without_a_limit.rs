@@ -27,10 +27,12 @@ fn look(on: &OnProcedure<'_>, sink: &mut Sink<'_>) {
     }
 }
 
-/// A length to a datum is kept to come back to.
+/// A length to a datum is kept to come back to: the first time. Measured again it is held against that.
 fn is_datum(on: &OnProcedure<'_>, step: &Step) -> bool {
     let adjuster = step.about.as_deref().and_then(|id| on.card.adjuster(id));
+    let first = on.steps.iter().find(|one| one.deed == Deed::Measure && one.about == step.about);
     adjuster.is_some_and(|one| matches!(one.kind, AdjusterKind::Screw { datum: Some(_), .. }))
+        && first.is_some_and(|first| first.id == step.id)
 }
 
 /// Whether an expression reads it.

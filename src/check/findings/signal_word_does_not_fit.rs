@@ -19,9 +19,9 @@ pub static FINDING: Finding = Finding {
 };
 
 /// Words that tell of death.
-const DEATH: [&str; 5] = ["kill", "kills", "death", "die", "dies"];
+const DEATH: [&str; 7] = ["kill", "kills", "death", "die", "dies", "burst", "bursts"];
 /// Words that tell of an injury.
-const HURT: [&str; 15] = [
+const HURT: [&str; 17] = [
     "injure",
     "injures",
     "injury",
@@ -36,6 +36,8 @@ const HURT: [&str; 15] = [
     "wound",
     "dizzy",
     "maim",
+    "your eye",
+    "bones",
     "eyes",
 ];
 

@@ -18,15 +18,10 @@ pub static FINDING: Finding = Finding {
     look: Look::Card(look),
 };
 
-/// Below this share of what class 8.8 is tightened to, a joint is next to loose; large thin rings are made so.
-const LITTLE: f64 = 0.06;
-/// From this diameter on a thread is that of a ring or a cap, mm.
-const RING: f64 = 30.0;
-
 fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
     for part in &on.card.parts {
         let Some(torque) = part.torque.and_then(|limit| limit.to(Unit::NewtonMetre).ok()) else { continue };
-        let Some(Carry { most, usual, d }) = carry(part) else { continue };
+        let Some(Carry { most, usual, least }) = carry(part) else { continue };
         let (high, aim) = (torque.hi.unwrap_or(torque.nominal().value), torque.nominal().value);
         let place = sink.field(&on.card.at, &format!("parts/{}/torque", part.id));
         let name = part.name();
@@ -42,11 +37,11 @@ fn look(on: &OnCard<'_>, sink: &mut Sink<'_>) {
                 format!("{high} N.m is more than class 8.8 is tightened to"),
                 format!("about {usual:.0} N.m at most"),
             );
-        } else if aim < LITTLE * usual && d < RING {
+        } else if aim < least {
             sink.doubt(
                 place,
                 format!("{aim} N.m is next to nothing for the {name}"),
-                format!("up to {usual:.0} N.m for class 8.8"),
+                format!("at least {least:.1} N.m; class 8.8 takes up to {usual:.0} N.m"),
             );
         }
     }

@@ -5,7 +5,8 @@ use super::hand::{Hand, Node, Step as Done};
 use crate::act::{ActName, Slots, WaitingFor};
 use crate::check::subject::OnProcedure;
 use crate::event::{Event, Verdict};
-use crate::rulebase::Step;
+use crate::quantity::Unit;
+use crate::rulebase::{Deed, Step};
 
 /// Answers rightly; none when no answer is taken.
 pub fn rightly(hand: &mut Hand<'_>, on: &OnProcedure<'_>, literals: &Literals, node: &Node) -> Option<Done> {
@@ -14,12 +15,22 @@ pub fn rightly(hand: &mut Hand<'_>, on: &OnProcedure<'_>, literals: &Literals, n
     match (node.waiting.kind, step) {
         (WaitingFor::Text, _) => Some(words(hand, node)),
         (WaitingFor::Nothing, _) => Some(hand.say(node, ActName::Finish)),
+        (WaitingFor::Done, Some(step)) if step.deed == Deed::Wait => {
+            Some(hand.say(&waited(node, step), ActName::Confirm))
+        }
         (WaitingFor::Done | WaitingFor::YesOrNo | WaitingFor::Tool, _) => {
             Some(hand.say(node, ActName::Confirm))
         }
         (_, Some(step)) if !asked => number(hand, on, literals, node, step),
         _ => Some(hand.say(node, ActName::Confirm)),
     }
+}
+
+/// The same job when the wait of a step is over.
+fn waited(node: &Node, step: &Step) -> Node {
+    let seconds =
+        step.timer.as_ref().and_then(|timer| timer.lasts.in_unit(Unit::Second).ok()).unwrap_or_default();
+    node.clone().later(seconds.ceil() as i64)
 }
 
 /// Words, where a step or a question wants some.

@@ -52,32 +52,32 @@ const LONG: i64 = 25 * 60 * 60;
 /// Tries the ways of leaving a state on which harm can come: no, out of limits, too late, without what makes safe.
 pub fn from(explore: &mut Explore<'_, '_, '_>, node: &Node) {
     let Some(step) = left(explore, node) else { return };
-    no(explore, node, &step);
-    numbers(explore, node, &step);
+    no(explore, node, step);
+    numbers(explore, node, step);
     if matches!(step.deed, Deed::Vent | Deed::Prove | Deed::Release) {
-        skip(explore, node, &step);
+        skip(explore, node, step);
     }
 }
 
 /// Tries the other ways of leaving a state.
 pub fn also(explore: &mut Explore<'_, '_, '_>, node: &Node) {
     let Some(step) = left(explore, node) else { return };
-    opened(explore, node, &step);
-    late(explore, node, &step);
-    skip(explore, node, &step);
-    stuck(explore, node, &step);
-    if sampled(explore, &step) {
-        back(explore, node, &step);
-        ahead(explore, node, &step);
+    opened(explore, node, step);
+    late(explore, node, step);
+    skip(explore, node, step);
+    stuck(explore, node, step);
+    if sampled(explore, step) {
+        back(explore, node, step);
+        ahead(explore, node, step);
     }
 }
 
 /// The step in hand, where it can be left: no question is open, and there is work to do.
-fn left(explore: &Explore<'_, '_, '_>, node: &Node) -> Option<Step> {
+fn left<'a>(explore: &Explore<'a, '_, '_>, node: &Node) -> Option<&'a Step> {
     if node.state.progress.pending.is_some() || node.waiting.kind == WaitingFor::Nothing {
         return None;
     }
-    node.cursor().and_then(|id| explore.step(id)).cloned()
+    node.cursor().and_then(|id| explore.step(id))
 }
 
 /// Whether a step is one of those that are left by every way.
@@ -197,12 +197,6 @@ fn numbers(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
             never(explore, node, step, &|explore, node| answer::value(&mut explore.hand, node, value));
         }
     }
-    if step.accept.is_some()
-        && let Some(value) = explore.refused.get(&step.id).copied()
-        && explore.fresh(&step.id, Leave::Never)
-    {
-        never(explore, node, step, &|explore, node| answer::value(&mut explore.hand, node, value));
-    }
 }
 
 /// A value out of limits, and the right one after it.
@@ -223,15 +217,27 @@ pub fn turned(explore: &mut Explore<'_, '_, '_>, node: &Node) {
     let on = explore.on;
     for value in others(&on, node, step, &explore.literals.clone(), right) {
         if !explore.is_undecided() {
-            return;
+            break;
         }
         out(explore, node, value);
     }
 }
 
+/// A value that the step's own judgement refuses, every time.
+pub fn refused(explore: &mut Explore<'_, '_, '_>, node: &Node) {
+    let Some(step) = &left(explore, node) else { return };
+    if step.accept.is_some()
+        && let Some(value) = explore.refused.get(&step.id).copied()
+        && explore.fresh(&step.id, Leave::Never)
+    {
+        never(explore, node, step, &|explore, node| answer::value(&mut explore.hand, node, value));
+    }
+}
+
 /// The main answer after threadlocker has stood too long, or a guard's time has run.
 fn late(explore: &mut Explore<'_, '_, '_>, node: &Node, step: &Step) {
-    if !(explore.literals.eyes.any && is_wet(node) && explore.fresh(&step.id, Leave::Late)) {
+    let matters = explore.literals.eyes.any && is_wet(node);
+    if !matters || !explore.fresh(&step.id, Leave::Late) {
         return;
     }
     // What stands too long by the technician's own doing is told by the bench, and is no fault of the pack.
@@ -329,11 +335,11 @@ pub fn undo(explore: &mut Explore<'_, '_, '_>) {
     let mut node = explore.begun();
     for _ in 0..2 * explore.on.steps.len() {
         let here = node.as_ref().filter(|node| node.state.progress.open);
-        let Some(step) = here.and_then(|node| node.cursor()).and_then(|id| explore.step(id)).cloned() else {
+        let Some(step) = here.and_then(|node| node.cursor()).and_then(|id| explore.step(id)) else {
             break;
         };
         let Some(from) = node else { break };
-        if sampled(explore, &step) && explore.fresh(&step.id, Leave::Undo) {
+        if sampled(explore, step) && explore.fresh(&step.id, Leave::Undo) {
             let done = explore.hand.say(&from, ActName::Undo);
             if done.node.place().is_some_and(|place| place.cursor.is_none()) {
                 explore.lost.insert(step.id.clone());

@@ -4,6 +4,7 @@ use super::answer::{self, rightly};
 use super::candidates::Literals;
 use super::deviate::{self, Leave};
 use super::digest::digest;
+use super::guards::note;
 use super::hand::{Hand, Node, Step as Done};
 use super::seen::{Both, Finish, Moment, Seen};
 use crate::act::{ActName, Corner, Slots};
@@ -15,10 +16,10 @@ use crate::check::sink::Sink;
 use crate::check::subject::OnProcedure;
 use crate::event::{Event, Kept, Moved, Pending, Verdict};
 use crate::rulebase::{ReadBack, Step};
-use std::collections::{BTreeMap, BTreeSet, HashSet, VecDeque};
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet, VecDeque};
 
 /// Decisions for each step of a procedure, beside those for its steps: what the shortest needs.
-const LEAST: usize = 100;
+const LEAST: usize = 40;
 
 /// The walk of one procedure.
 pub struct Explore<'a, 'b, 'c> {
@@ -27,6 +28,8 @@ pub struct Explore<'a, 'b, 'c> {
     pub(super) literals: Literals,
     sink: &'b mut Sink<'c>,
     tops: Vec<&'a Step>,
+    /// Every step by its id.
+    by_id: HashMap<&'a str, &'a Step>,
     /// Digests of states seen.
     states: HashSet<u64>,
     /// Ways of leaving that were tried, by step.
@@ -34,11 +37,11 @@ pub struct Explore<'a, 'b, 'c> {
     /// States whose ways of leaving are still to be tried.
     todo: VecDeque<Node>,
     /// The same, for the ways that are tried last.
-    later: Vec<Node>,
+    later: VecDeque<Node>,
     /// Steps that a state stands in `todo` for, and whether threadlocker stood in it.
     queued: HashSet<(String, bool)>,
     /// Decisions for each step.
-    each: usize,
+    each: f64,
     shown: BTreeSet<String>,
     pub(super) guards: BTreeMap<String, Both>,
     accepts: BTreeMap<String, Both>,
@@ -49,20 +52,23 @@ pub struct Explore<'a, 'b, 'c> {
     pub(super) unstopped: BTreeSet<String>,
     walked: Walked,
     cut: bool,
+    /// Whether a path came as far as the settings as left, which an adjuster held up.
+    held_up: bool,
 }
 
 /// Walks a procedure, raising what the walk finds.
-pub fn walk<'a>(on: &OnProcedure<'a>, each: usize, sink: &mut Sink<'_>) -> Walked {
+pub fn walk<'a>(on: &OnProcedure<'a>, each: f64, sink: &mut Sink<'_>) -> Walked {
     let mut explore = Explore {
         on: *on,
         hand: Hand::new(on.pack),
         literals: Literals::of(on),
         sink,
         tops: on.procedure.phases.iter().flat_map(|phase| &phase.steps).collect(),
+        by_id: on.steps.iter().map(|step| (step.id.as_str(), *step)).collect(),
         states: HashSet::new(),
         tried: HashSet::new(),
         todo: VecDeque::new(),
-        later: Vec::new(),
+        later: VecDeque::new(),
         queued: HashSet::new(),
         each,
         shown: BTreeSet::new(),
@@ -74,12 +80,13 @@ pub fn walk<'a>(on: &OnProcedure<'a>, each: usize, sink: &mut Sink<'_>) -> Walke
         unstopped: BTreeSet::new(),
         walked: Walked { procedures: 1, steps: on.steps.len(), ..Walked::default() },
         cut: false,
+        held_up: false,
     };
     explore.run();
     explore.walked
 }
 
-impl Explore<'_, '_, '_> {
+impl<'a> Explore<'a, '_, '_> {
     fn run(&mut self) {
         if let Some(begun) = self.begin() {
             self.follow(begun);
@@ -99,28 +106,30 @@ impl Explore<'_, '_, '_> {
                 return;
             }
             deviate::from(self, &node);
-            self.later.push(node);
+            self.later.push_back(node);
         }
     }
 
     /// The other ways; values that turn a guard last, and only while there is one to turn.
     fn second(&mut self) {
-        let mut at = 0;
         let mut turning = Vec::new();
-        while let Some(node) = self.later.get(at).cloned() {
+        while let Some(node) = self.later.pop_front() {
             if self.is_over() {
                 return;
             }
             deviate::also(self, &node);
             self.first();
             turning.push(node);
-            at += 1;
         }
-        // The later a reading stands, the less there is to walk after it.
         for node in turning.iter().rev() {
             if self.is_undecided() && !self.is_over() {
                 deviate::turned(self, node);
                 self.first();
+            }
+        }
+        for node in &turning {
+            if !self.is_over() {
+                deviate::refused(self, node);
             }
         }
         if !self.is_over() {
@@ -139,7 +148,7 @@ impl Explore<'_, '_, '_> {
 
     /// Whether the bound is reached.
     fn is_over(&mut self) -> bool {
-        let over = self.hand.decisions > LEAST + self.each * self.on.steps.len();
+        let over = self.hand.decisions > LEAST + (self.each * self.on.steps.len() as f64) as usize;
         self.cut |= over;
         over
     }
@@ -218,7 +227,7 @@ impl Explore<'_, '_, '_> {
     }
 
     fn closed(&mut self, before: &Node, node: &mut Node, id: &str, moved: &[Moved]) {
-        let Some(step) = self.on.steps.iter().copied().find(|step| step.id == id) else { return };
+        let Some(step) = self.step(id) else { return };
         if let Some(place) = before.place() {
             let locked = minutes(node);
             let moment = Moment {
@@ -235,7 +244,8 @@ impl Explore<'_, '_, '_> {
                 }
             });
         }
-        node.trail.closed(self.on.card, step, moved);
+        let safe = self.on.procedure.phase_of(&step.id).is_some_and(|phase| phase.makes_safe);
+        node.trail.closed(self.on.card, step, safe, moved);
     }
 
     /// Notes which guards held and which were passed by.
@@ -293,6 +303,7 @@ impl Explore<'_, '_, '_> {
             .and_then(|id| self.step(id))
             .is_some_and(|step| step.reads_back == Some(ReadBack::Left));
         if truly && left && node.place().is_some_and(unset) {
+            self.held_up = true;
             return self.finished(node);
         }
         if let (Some(cursor), true, true) = (node.cursor(), truly, node.clean) {
@@ -321,7 +332,7 @@ impl Explore<'_, '_, '_> {
             endless: &self.endless,
             lost: &self.lost,
             unstopped: &self.unstopped,
-            ended: self.walked.ended > 0,
+            ended: self.walked.ended > 0 || self.held_up,
             cut: self.cut,
         };
         each(self.sink, |look, sink| {
@@ -337,8 +348,8 @@ impl Explore<'_, '_, '_> {
     }
 
     /// The step of that id.
-    pub(super) fn step(&self, id: &str) -> Option<&'_ Step> {
-        self.on.steps.iter().copied().find(|step| step.id == id)
+    pub(super) fn step(&self, id: &str) -> Option<&'a Step> {
+        self.by_id.get(id).copied()
     }
 
     /// The value that closes a step rightly, where it wants one.
@@ -363,29 +374,6 @@ fn moves(event: &Event) -> bool {
             event,
             Event::Acknowledged { .. } | Event::JobClosed { .. } | Event::Opened { .. } | Event::Shown { .. }
         )
-}
-
-/// Notes the guards of a list: a step in hand or closed applied; one that is open with the work past it did not.
-fn note(steps: &[Step], place: &Place, cursor: &str, here: &mut bool, guards: &mut BTreeMap<String, Both>) {
-    for step in steps {
-        if place.branching.contains(&step.id) && !*here && !place.closed.contains_key(&step.id) {
-            note(&step.fails, place, cursor, here, guards);
-        }
-        if step.id == cursor {
-            *here = true;
-        }
-        if step.when.is_some() {
-            let both = guards.entry(step.id.clone()).or_default();
-            if step.id == cursor || place.closed.contains_key(&step.id) {
-                both.yes = true;
-            } else if !*here {
-                both.no = true;
-            }
-        }
-        if *here {
-            return;
-        }
-    }
 }
 
 fn minutes(node: &Node) -> BTreeMap<String, f64> {

@@ -2,9 +2,9 @@
 
 use super::trail::Trail;
 use crate::act::{Act, ActName, Heard, Slots, Waiting};
-use crate::bench::state::{Place, State, apply};
-use crate::bench::{Answer, Input, Past, decide};
-use crate::event::{Envelope, Event, Utterance, VERSION};
+use crate::bench::state::{Place, State};
+use crate::bench::{Answer, Input, Past, worked};
+use crate::event::{Event, Utterance};
 use crate::rulebase::Pack;
 use chrono::{DateTime, Duration, FixedOffset};
 
@@ -115,13 +115,12 @@ impl<'a> Hand<'a> {
     fn hear(&mut self, from: &Node, act: Act) -> Step {
         let utterance = self.utterance();
         let heard = Heard::take(vec![act], 1.0);
-        self.decide(from, Input::Heard { utterance: utterance.clone(), heard }, utterance)
+        self.decide(from, Input::Heard { utterance, heard })
     }
 
     /// Opens the bench again on the job.
     pub fn opened(&mut self, from: &Node) -> Step {
-        let utterance = self.utterance();
-        self.decide(from, Input::Opened, utterance)
+        self.decide(from, Input::Opened)
     }
 
     fn utterance(&mut self) -> Utterance {
@@ -129,28 +128,12 @@ impl<'a> Hand<'a> {
         Utterance { id: self.lines.to_string(), heard: None, understood: Vec::new(), ear: false }
     }
 
-    fn decide(&mut self, from: &Node, input: Input, utterance: Utterance) -> Step {
+    fn decide(&mut self, from: &Node, input: Input) -> Step {
         self.decisions += 1;
-        let mut node = from.clone().later(PACE);
-        let decision = decide(self.rules, &self.past, &node.state, &input, node.now);
-        for (index, event) in decision.events.iter().enumerate() {
-            let envelope = Envelope {
-                id: format!("{}-{index}", utterance.id),
-                bench: String::new(),
-                job: String::new(),
-                sequence: 0,
-                utterance: utterance.clone(),
-                version: VERSION,
-                at: node.now,
-                by: None,
-                place: node.state.progress.current.clone(),
-                step: None,
-                pack: String::new(),
-                event: event.clone(),
-            };
-            apply(&mut node.state, &envelope);
-        }
-        node.waiting = decision.waiting;
+        let now = from.now + Duration::seconds(PACE);
+        let (decision, state) = worked(self.rules, &self.past, &from.state, &input, now);
+        let (trail, clean) = (from.trail.clone(), from.clean);
+        let mut node = Node { state, waiting: decision.waiting, now, trail, clean };
         if !self.whole {
             node.slim();
         }

@@ -11,6 +11,7 @@ mod candidates;
 mod deviate;
 mod digest;
 mod explore;
+mod guards;
 mod hand;
 mod seen;
 mod trail;

@@ -87,7 +87,7 @@ pub struct Seen<'a> {
     pub lost: &'a BTreeSet<String>,
     /// Steps that went on failing and never said to stop.
     pub unstopped: &'a BTreeSet<String>,
-    /// Whether any path came to the end.
+    /// Whether any path came to the end, or was held up at the settings as left by what is said of an adjuster.
     pub ended: bool,
     /// Whether the walk was cut short by its bound.
     pub cut: bool,

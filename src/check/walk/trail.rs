@@ -12,8 +12,10 @@ pub struct Trail {
     pub apart: BTreeSet<String>,
     /// Adjusters that were put back and whose mark was not looked at since.
     pub unlooked: BTreeSet<String>,
-    /// Clickers that were apart or zeroed and not counted since.
+    /// Adjusters with a travel that were apart or zeroed and not counted since.
     pub uncounted: BTreeSet<String>,
+    /// Adjusters whose travel was counted again and that were not apart since.
+    pub recounted: BTreeSet<String>,
     /// Parts that came off, or undone, and were not renewed since.
     pub worn: BTreeSet<String>,
     /// Parts whose threadlocker was broken by taking them off, and not put on again.
@@ -24,15 +26,32 @@ pub struct Trail {
     pub waited: BTreeMap<String, u32>,
     /// The step that last did something to a part or an adjuster.
     pub last: BTreeMap<String, String>,
+    /// What was drained and was not bled after it was filled again.
+    pub unbled: BTreeSet<String>,
+    /// Springs that were compressed, and neither proved to be held nor let off since.
+    pub pressed: BTreeSet<String>,
+    /// Whether something was undone, in a phase that makes safe, since the last proof.
+    pub unproved: bool,
+    /// Parts of which somebody was told after the last thing that was done to them.
+    pub told: BTreeSet<String>,
     /// Settings said back as found, as left.
     pub said_back: BTreeSet<String>,
 }
 
 impl Trail {
     /// Follows a step that was closed with these changes.
-    pub fn closed(&mut self, card: &UnitCard, step: &Step, moved: &[Moved]) {
+    pub fn closed(&mut self, card: &UnitCard, step: &Step, makes_safe: bool, moved: &[Moved]) {
+        match step.deed {
+            Deed::Prove => self.unproved = false,
+            Deed::Loosen | Deed::Remove | Deed::Release => self.unproved |= makes_safe,
+            _ => {}
+        }
         if let Some(about) = &step.about {
             self.of_adjuster(card, about, step);
+            self.of_energy(about, step.deed);
+            if step.deed == Deed::Record {
+                self.told.insert(about.clone());
+            }
         }
         if let Some(timer) = &step.timer {
             let minutes = timer.lasts.in_unit(crate::quantity::Unit::Minute).unwrap_or_default();
@@ -45,7 +64,7 @@ impl Trail {
 
     fn of_adjuster(&mut self, card: &UnitCard, about: &str, step: &Step) {
         let Some(adjuster) = card.adjuster(about) else { return };
-        let clicker = matches!(adjuster.kind, AdjusterKind::Clicker { .. });
+        let clicker = has_travel(&adjuster.kind);
         match step.deed {
             Deed::Rock | Deed::Remove => {
                 self.apart.insert(about.to_owned());
@@ -60,11 +79,12 @@ impl Trail {
             Deed::Look | Deed::Align => {
                 self.unlooked.remove(about);
             }
-            Deed::Zero if clicker => {
+            Deed::Zero if clicker && !self.recounted.contains(about) => {
                 self.uncounted.insert(about.to_owned());
             }
             Deed::Count if step.read.as_ref().is_some_and(|read| read.role.as_str() == "travel-again") => {
                 self.uncounted.remove(about);
+                self.recounted.insert(about.to_owned());
             }
             _ => {}
         }
@@ -73,13 +93,22 @@ impl Trail {
         }
     }
 
+    fn of_energy(&mut self, about: &str, deed: Deed) {
+        match deed {
+            Deed::Compress => _ = self.pressed.insert(about.to_owned()),
+            Deed::Prove | Deed::Release | Deed::Remove => _ = self.pressed.remove(about),
+            Deed::Drain => _ = self.unbled.insert(about.to_owned()),
+            Deed::Bleed => _ = self.unbled.remove(about),
+            _ => {}
+        }
+    }
+
     fn of_change(&mut self, card: &UnitCard, moved: &Moved, step: &Step) {
         let about = &moved.about;
         match &moved.change {
-            Change::Lost => {
-                if matches!(card.adjuster(about).map(|one| &one.kind), Some(AdjusterKind::Clicker { .. })) {
-                    self.uncounted.insert(about.clone());
-                }
+            Change::Lost if card.adjuster(about).is_some_and(|one| has_travel(&one.kind)) => {
+                self.uncounted.insert(about.clone());
+                self.recounted.remove(about);
             }
             Change::Off => {
                 self.worn.insert(about.clone());
@@ -102,9 +131,15 @@ impl Trail {
             _ => {}
         }
         if !matches!(moved.change, Change::Clean | Change::Passed | Change::MarkSeen | Change::Marked) {
+            self.told.remove(about);
             self.last.insert(about.clone(), step.id.clone());
         }
     }
+}
+
+/// Whether an adjuster goes from stop to stop, so that its travel can be counted.
+fn has_travel(kind: &AdjusterKind) -> bool {
+    matches!(kind, AdjusterKind::Clicker { .. } | AdjusterKind::Screw { turns: Some(_), .. })
 }
 
 /// How a part stands.

@@ -97,7 +97,7 @@ impl<'a> Fields<'a> {
     /// The value of a field, reporting it when it stands there empty.
     fn filled(&self, name: &str) -> Option<&'a Node> {
         let (key, node) = self.entries.iter().find(|(key, _)| key.text == name)?;
-        if node.kind == Kind::Empty {
+        if node.kind == Kind::Empty || node.text().is_some_and(|text| text.trim().is_empty()) {
             self.report.wrong(
                 key.span,
                 format!("`{name}` is empty"),

@@ -81,6 +81,7 @@ impl Load<'_> {
             cautions,
             tools,
             talk: Arc::new(talk),
+            talk_is_lent: false,
             scripts: Arc::new(scripts),
             files: BTreeMap::new(),
         }
