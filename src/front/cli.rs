@@ -214,6 +214,8 @@ pub enum PackCommand {
     },
     /// Print every key of a pack's files, every word for what a step does and every function of scripts, as a page
     Keys,
+    /// Print how a pack is written, from the first card to a clean check
+    Guide,
     /// Begin a unit card or a procedure in the folder of `--rules`, or in this one
     New {
         /// What to begin.

@@ -14,6 +14,9 @@ pub fn run(cli: &Cli, command: &PackCommand) -> Result<u8, Fault> {
         PackCommand::Copy { folder } => copy(cli, folder),
         PackCommand::Schema { file } => schema(file.as_deref()),
         PackCommand::Keys => Out::new().line(pack_keys::page().trim_end()).map(|()| 0),
+        PackCommand::Guide => {
+            Out::new().line(include_str!("templates/writing-a-pack.md").trim_end()).map(|()| 0)
+        }
         PackCommand::New { what: NewCommand::Unit { name } } => pack_new::unit(cli, name),
         PackCommand::New { what: NewCommand::Procedure { name, unit } } => {
             pack_new::procedure(cli, name, unit.as_deref())

@@ -96,9 +96,9 @@ fn the_schema_knows_every_field_that_the_reader_knows() {
 #[test]
 fn the_page_of_keys_is_current_and_every_key_is_explained() {
     let page = sparehand::front::pack_keys::page();
-    let kept = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/pack-keys.md");
+    let kept = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/pack-keys.md");
     let kept = std::fs::read_to_string(kept).unwrap();
-    assert_eq!(kept.trim_end(), page.trim_end(), "write it anew: sparehand pack keys > docs/pack-keys.md");
+    assert_eq!(kept.trim_end(), page.trim_end(), "write it anew: sparehand pack keys > tests/pack-keys.md");
     for deed in sparehand::rulebase::Deed::ALL {
         assert!(deed.what().len() > 15 && page.contains(deed.what()), "{deed:?} is not explained");
     }

@@ -20,7 +20,7 @@ pub static FINDING: Finding = Finding {
 };
 
 /// Rules that the ear itself looks up by name, to find where the words that matter begin.
-const LOOKED_UP: [&str; 5] = ["complaint", "it-is-me", "leave-out", "wanted", "weekday"];
+const LOOKED_UP: [&str; 6] = ["because", "complaint", "it-is-me", "leave-out", "wanted", "weekday"];
 
 fn look(on: &OnPack<'_>, sink: &mut Sink<'_>) {
     if on.ear.is_none() {
