@@ -115,6 +115,7 @@ impl Judge<'_> {
                 return Verdict::Ask(vec![act], Doubt::Unit);
             }
             // A value that no step waits for and that no part was named for belongs nowhere yet.
+            None if waiting == WaitingFor::Done && source.named().is_none() => return Verdict::Decline,
             _ if !measure::is_number(waiting) && source.named().is_none() => {
                 return Verdict::Ask(vec![act], Doubt::Unit);
             }
