@@ -16,7 +16,7 @@ use std::thread;
 /// # Errors
 /// What keeps the bench from opening; nobody reading any more.
 pub fn run(cli: &Cli) -> Result<u8, Fault> {
-    let (session, opened) = open::bench(cli, Box::new(open::book(cli)?), Box::new(SystemClock), false)?;
+    let (session, opened) = open::bench(cli, Box::new(open::book(cli)?), Box::new(SystemClock), false, true)?;
     let mut talk = Talk { session, out: Out::new(), worst: 0 };
     talk.print(&opened)?;
     if stdin().is_terminal() && stdout().is_terminal() {
