@@ -8,6 +8,7 @@ pub mod course;
 pub mod job;
 pub mod notes;
 pub mod reading;
+pub mod relative;
 pub mod resume;
 pub mod skip;
 pub mod undo;

@@ -5,7 +5,8 @@ use super::{closing, notes};
 use crate::act::{Act, ActName, End, WaitingFor};
 use crate::bench::desk::Desk;
 use crate::bench::judge::{self, Judged};
-use crate::bench::{Consequence, Part, Question, Refusal, Value, deeds, present, rate};
+use crate::bench::state::Closing;
+use crate::bench::{Consequence, Part, Refusal, Value, deeds, pending, present, rate};
 use crate::event::{Change, Event, How, Kept, Pending, Verdict};
 use crate::quantity::{Quantity, Unit, figures};
 use crate::rulebase::{Deed, Procedure, Role, Step, UnitCard};
@@ -56,17 +57,49 @@ fn target(
     let takes = |step: &Step| wants_value(step) && unit.is_none_or(|unit| fits(card, step, unit));
     match named.map(|about| (about, ahead::find(desk, procedure, about, &takes))) {
         Some((_, Found::Step(step))) => Some(*step),
+        _ if just_closed(desk, procedure, about, &takes).is_some() => just_closed(desk, procedure, about, &takes),
         Some((about, Found::Blocked(first))) => {
             let name = card.name_of(about).to_owned();
             let first = present::title(card, &first);
             desk.say(Part::Refused(Refusal::NotPast { name, first }));
             None
         }
-        _ => {
+        _ => closed_before(desk, procedure, about, &takes).or_else(|| {
             aside(desk, card, act, unit);
             None
-        }
+        }),
     }
+}
+
+/// The step closed last, where the value fits it and names no other part: "tight" and then how tight.
+fn just_closed(
+    desk: &Desk<'_>,
+    procedure: &Procedure,
+    about: Option<&str>,
+    takes: &dyn Fn(&Step) -> bool,
+) -> Option<Step> {
+    let step = procedure.step(desk.state.record.last_kept.as_deref()?)?;
+    let stands = desk.place()?.closed.get(&step.id) == Some(&Closing::Done);
+    let mine = about.is_none() || step.about.as_deref() == about;
+    (stands && mine && takes(step)).then(|| step.clone())
+}
+
+/// The step of the part named that was closed last and takes the value: it is held against its limits all the same.
+fn closed_before(
+    desk: &Desk<'_>,
+    procedure: &Procedure,
+    about: Option<&str>,
+    takes: &dyn Fn(&Step) -> bool,
+) -> Option<Step> {
+    let (place, here) = (desk.place()?, desk.place_id());
+    let when = |step: &Step| desk.state.record.closed.get(&(here.clone(), step.id.clone())).copied();
+    procedure
+        .all_steps()
+        .into_iter()
+        .filter(|step| about.is_some() && step.about.as_deref() == about && takes(step))
+        .filter(|step| place.closed.get(&step.id) == Some(&Closing::Done))
+        .max_by_key(|step| when(step))
+        .cloned()
 }
 
 /// A value that no open step wants is kept with the job, said back, and moves nothing.
@@ -139,8 +172,9 @@ pub fn take(
             }
         }
         Judged::Kept { kept, said_back } if critical(step) && kept.said_unit.is_some() => {
+            let question = pending::value_asked(said_back, &kept);
             desk.open(Pending::Value { kept });
-            desk.say(Part::Question(Question::Value(said_back)));
+            desk.say(Part::Question(question));
         }
         Judged::Kept { kept, said_back } => keep(desk, card, step, kept, Some(said_back)),
     }

@@ -42,6 +42,9 @@ pub struct Words {
     /// Senses that do not answer a caution (`caution`), any step (`step`), a question of yes or no (`answer`) or a step of
     /// a deed, by its name.
     pub unlike: BTreeMap<String, Vec<String>>,
+    /// Words that make a wish relative to where an adjuster stands: word -> `up`, `down`, or `asked` where the card alone
+    /// does not tell which way that is.
+    pub relative: BTreeMap<String, String>,
     /// Names that a person may be called by when spoken to, and words that call them.
     pub calls: Vec<String>,
 }
