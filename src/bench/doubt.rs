@@ -39,7 +39,7 @@ pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
 /// A value in its unit for the very step whose value is being said back: it takes that one's place, and is said back in
 /// its turn. A wish that is relative to where the adjuster stands is worked out, whatever else was doubted.
 fn anew(desk: &Desk<'_>, between: &[Act], doubt: &Doubt) -> Option<Act> {
-    if let Some(wish) = between.iter().find(|act| act.act == ActName::Want && relative::is(desk, act)) {
+    if let Some(wish) = between.iter().find(|act| relative::of_adjuster(desk, act)) {
         return Some(wish.clone());
     }
     let ([act], Doubt::Unit) = (between, doubt) else { return None };

@@ -292,6 +292,10 @@ pub fn words(desk: &mut Desk<'_>, text: &str) {
         text: Some(text.to_owned()),
         ..blank(&role)
     };
+    // What the technician has said yes to was said back already.
+    if !desk.events.contains(&Event::Settled) {
+        super::booked::say_back(desk, &kept);
+    }
     desk.emit(Event::Reading(kept));
     closing::close(desk, &card, &step, How::Value, None);
     fitted(desk, &step, text);

@@ -14,6 +14,13 @@ pub fn is(desk: &Desk<'_>, act: &Act) -> bool {
     sense(desk, act).is_some()
 }
 
+/// Whether the act is such a wish, of an adjuster that it names.
+pub fn of_adjuster(desk: &Desk<'_>, act: &Act) -> bool {
+    let named = act.slots.about.as_deref().zip(desk.card());
+    let adjuster = named.is_some_and(|(about, card)| card.adjuster(about).is_some());
+    act.act == ActName::Want && adjuster && is(desk, act)
+}
+
 /// What the pack's word list says of the word that makes the wish relative: `up`, `down` or `asked`.
 fn sense(desk: &Desk<'_>, act: &Act) -> Option<String> {
     let said = desk.utterance.heard.clone().or_else(|| act.slots.text.clone())?.to_lowercase();
