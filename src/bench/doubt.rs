@@ -1,8 +1,8 @@
 //! Hearing could not tell: the bench words the question, keeps it, and knows what answers it.
 
 use super::desk::Desk;
-use super::waiting::waiting;
 use super::entries::relative;
+use super::waiting::waiting;
 use super::{Part, Question, decide, deeds, flow, judge, pending, present};
 use crate::act::{Act, ActName, Doubt, Heard, WaitingFor};
 use crate::event::Pending;

@@ -43,7 +43,9 @@ fn of_place(desk: &Desk<'_>, id: &str, place: &Place, card: &UnitCard, procedure
     let mut state = desk.state.clone();
     state.progress.current = Some(id.to_owned());
     let judge = flow::Judge { rules: desk.rules, state: &state, now: desk.now };
-    out.extend(branches_left(place, procedure).map(|step| format!("{} was not done", present::title(card, step))));
+    out.extend(
+        branches_left(place, procedure).map(|step| format!("{} was not done", present::title(card, step))),
+    );
     let steps = judge.ahead(procedure, place).len();
     if steps > 0 {
         let plural = if steps == 1 { "step is" } else { "steps are" };

@@ -29,7 +29,8 @@ pub(super) fn question(question: &Question) -> Piece {
 fn beyond(value: Quantity, limit: &Limit) -> String {
     let under = matches!(limit.off_by(value), Ok(Some(off)) if off < 0.0);
     let (side, bound) = if under { ("under", limit.lo) } else { ("over", limit.hi) };
-    let bound = bound.map(|bound| format!(", {side} the limit of {}", quantity(Quantity::new(bound, limit.unit))));
+    let bound =
+        bound.map(|bound| format!(", {side} the limit of {}", quantity(Quantity::new(bound, limit.unit))));
     bound.unwrap_or_default()
 }
 
@@ -73,9 +74,11 @@ fn words(question: &Question) -> String {
             let found = found.map(|(found, from)| format!(" It was found at {}.", setting(found, from)));
             format!("Say where the {} should stand.{}", clause(name), found.unwrap_or_default())
         }
-        Question::Beyond { .. } | Question::Value(_) | Question::Which { .. } | Question::Acknowledge | Question::SpringRate { .. } => {
-            String::new()
-        }
+        Question::Beyond { .. }
+        | Question::Value(_)
+        | Question::Which { .. }
+        | Question::Acknowledge
+        | Question::SpringRate { .. } => String::new(),
     }
 }
 

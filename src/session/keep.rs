@@ -95,7 +95,8 @@ impl Session {
         }
     }
 
-    /// Hears a line and notes its words; those of a declined line are not kept.
+    /// Hears a line and notes its words. Those of a declined line reach the bench with it, and are kept only where they
+    /// told it something: an utterance without events leaves nothing.
     pub(super) fn hear(&self, cause: Cause<'_>, utterance: &mut Utterance) -> Option<crate::act::Heard> {
         let Cause::Line(line) = cause else { return None };
         let heard = self.listen(line);
@@ -108,8 +109,8 @@ impl Session {
             false,
         )
         .unwrap_or(heard);
+        utterance.heard = Some(line.words());
         if heard.outcome != crate::act::Outcome::Decline {
-            utterance.heard = Some(line.words());
             utterance.understood.clone_from(&heard.acts);
         }
         Some(heard)

@@ -43,6 +43,7 @@ fn right(bench: &Bench) -> String {
         WaitingFor::Clicks if at.contains("found/count-slow-rebound-found") => "11 clicks".to_owned(),
         WaitingFor::Clicks => want.unwrap_or_else(|| "24 clicks".to_owned()),
         WaitingFor::Position => want.unwrap_or_else(|| "position 2".to_owned()),
+        WaitingFor::Turns if at.contains("found/") => "6 turns".to_owned(),
         WaitingFor::Turns => want.unwrap_or_else(|| "6 turns".to_owned()),
         WaitingFor::Rate => "70 N/mm".to_owned(),
         WaitingFor::Length if at.contains("datum") => "191 mm".to_owned(),
@@ -109,7 +110,9 @@ fn a_value_said_after_its_step_was_closed_is_held_against_its_limits() {
 #[test]
 fn a_question_is_never_written_down_as_an_answer() {
     let mut bench = Bench::typed().say(&[BEGIN, "Plover team"]).hears("Customer: Plover team.");
-    for line in ["who is the customer", "what's the time", "where did I put it", "is it the front", "whose is it?"] {
+    for line in
+        ["who is the customer", "what's the time", "where did I put it", "is it the front", "whose is it?"]
+    {
         bench = bench.say(&[line]);
         assert_eq!(step(&bench), "book-in/record-vehicle", "{line}");
         assert_eq!(text(&bench, "vehicle"), None, "{line}");
@@ -153,8 +156,7 @@ fn going_back_to_an_entry_by_name_goes_there_and_on_from_where_the_job_was() {
 
 #[test]
 fn a_line_that_begins_a_job_loses_nothing_of_what_it_says() {
-    let bench =
-        Bench::typed().say(&["book in a Birch 44 re-spring for the Plover team, car 17, front left"]);
+    let bench = Bench::typed().say(&["book in a Birch 44 re-spring for the Plover team, car 17, front left"]);
     assert_eq!(text(&bench, "customer").as_deref(), Some("Plover team"));
     assert_eq!(text(&bench, "vehicle").as_deref(), Some("car 17"));
     assert_eq!(step(&bench), "book-in/record-serial");
@@ -196,6 +198,20 @@ fn a_reading_does_not_pass_the_branch_that_was_to_be_worked_before_it() {
 }
 
 #[test]
+fn a_bare_figure_does_not_replace_a_value_that_was_kept() {
+    let bench = at("found/loosen-perch-lock").say(&["two millimetres", "yes"]);
+    let datum = &state(&bench).place().unwrap().readings[&("preload".to_owned(), "datum".to_owned())];
+    assert!((datum - 191.0).abs() < 1e-9, "{datum}");
+}
+
+#[test]
+fn what_was_to_follow_a_failure_and_was_not_done_is_told_at_closing() {
+    let bench = at("inspect/measure-cartridge-run-out").say(&["0.12 mm", "correction, 0.02 mm", "yes"]);
+    assert!(closed(&bench, "inspect/measure-cartridge-run-out"), "{}", bench.said());
+    bench.say(&["finish the job"]).hears("clean cartridge was not done");
+}
+
+#[test]
 fn stop_pauses_and_never_mind_drops_the_question() {
     let bench = at("strip/loosen-knob-grub").say(&["stop"]);
     assert!(state(&bench).progress.paused);
@@ -218,8 +234,7 @@ fn what_was_not_looked_at_is_no_finding() {
 #[test]
 fn a_part_renewed_in_its_step_is_among_the_parts_fitted() {
     let bench = at("rebuild/refit-spring");
-    let fitted: Vec<&str> =
-        state(&bench).record.fitted.iter().map(|(_, part, _)| part.as_str()).collect();
+    let fitted: Vec<&str> = state(&bench).record.fitted.iter().map(|(_, part, _)| part.as_str()).collect();
     assert_eq!(fitted, ["spring", "shaft-seal"]);
 }
 

@@ -19,6 +19,12 @@ pub fn takes(desk: &mut Desk<'_>, heard: &Heard) -> bool {
     if let Some(from) = returns {
         return go_back(desk, line.get(from..).unwrap_or_default());
     }
+    if let Some(who) = said::opening(&line, &lists.introduces).and_then(|from| line.get(from..)) {
+        let mut act = Act::new(ActName::By);
+        act.slots.text = Some(said::text(who)).filter(|who| !who.is_empty());
+        notes::by(desk, &act);
+        return true;
+    }
     let rest = line.get(corrects.unwrap_or_default()..).unwrap_or_default();
     if let Some((step, text)) = assigned(desk, rest, corrects.is_some()) {
         keep(desk, &step, &text);

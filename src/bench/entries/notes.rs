@@ -106,7 +106,8 @@ pub fn not_looked_yet(desk: &Desk<'_>) -> bool {
     let asks = current(desk).is_some_and(|step| step.answers_yes_or_no());
     let line = said::words(desk.utterance.heard.as_deref().unwrap_or_default());
     let phrases = &desk.rules.talk.words.unready;
-    asks && (0..line.len()).any(|at| line.get(at..).is_some_and(|rest| said::opening(rest, phrases).is_some()))
+    asks && (0..line.len())
+        .any(|at| line.get(at..).is_some_and(|rest| said::opening(rest, phrases).is_some()))
 }
 
 /// Whether the step in hand is closed, with nothing after it: every step is worked.

@@ -53,25 +53,34 @@ fn target(
     if mine && wants_value(&current) && !notes::is_past(desk, &current) {
         return Some(current);
     }
-    let named = about.or(current.about.as_deref());
+    let meant = about.or(current.about.as_deref());
     let takes = |step: &Step| wants_value(step) && unit.is_none_or(|unit| fits(card, step, unit));
-    match named.map(|about| (about, ahead::find(desk, procedure, about, &takes))) {
+    let late = just_closed(desk, procedure, about, &takes);
+    match meant.map(|about| (about, ahead::find(desk, procedure, about, &takes))) {
         Some((_, Found::Step(step))) => Some(*step),
-        _ if just_closed(desk, procedure, about, &takes).is_some() => just_closed(desk, procedure, about, &takes),
+        Some((_, Found::Blocked(_))) if late.is_some() => late,
         Some((about, Found::Blocked(first))) => {
             let name = card.name_of(about).to_owned();
             let first = present::title(card, &first);
             desk.say(Part::Refused(Refusal::NotPast { name, first }));
             None
         }
-        _ => closed_before(desk, procedure, about, &takes).or_else(|| {
+        _ => late.or_else(|| closed_before(desk, procedure, about, &takes)).or_else(|| {
             aside(desk, card, act, unit);
             None
         }),
     }
 }
 
-/// The step closed last, where the value fits it and names no other part: "tight" and then how tight.
+/// Whether a value was kept for the step: "tight" closed it with none.
+fn has_value(desk: &Desk<'_>, step: &Step) -> bool {
+    let here = desk.place_id();
+    let mut kept = desk.state.record.kept.iter().filter(|entry| entry.place == here && !entry.corrected);
+    kept.any(|entry| entry.kept.step.as_deref() == Some(step.id.as_str()))
+}
+
+/// The step closed last, where the value fits it and names its part, or names none and the step was closed without one:
+/// "tight" and then how tight.
 fn just_closed(
     desk: &Desk<'_>,
     procedure: &Procedure,
@@ -80,7 +89,10 @@ fn just_closed(
 ) -> Option<Step> {
     let step = procedure.step(desk.state.record.last_kept.as_deref()?)?;
     let stands = desk.place()?.closed.get(&step.id) == Some(&Closing::Done);
-    let mine = about.is_none() || step.about.as_deref() == about;
+    let mine = match about {
+        Some(about) => step.about.as_deref() == Some(about),
+        None => !has_value(desk, step),
+    };
     (stands && mine && takes(step)).then(|| step.clone())
 }
 

@@ -76,7 +76,8 @@ fn worked_out(desk: &Desk<'_>, adjuster: &Adjuster, act: &Act) -> Option<(Questi
         _ => return None,
     };
     let own = unit_of(adjuster);
-    let said = Quantity::new(act.slots.value?, act.slots.unit.as_deref().and_then(Unit::parse).unwrap_or(own));
+    let said =
+        Quantity::new(act.slots.value?, act.slots.unit.as_deref().and_then(Unit::parse).unwrap_or(own));
     let by = said.to(own).ok()?;
     let found = settings::known(desk, &adjuster.id).found?;
     let to = if less { found - by.value } else { found + by.value };

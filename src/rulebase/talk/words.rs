@@ -49,6 +49,8 @@ pub struct Words {
     pub whole: BTreeMap<String, String>,
     /// Openings of a line that corrects what was said before it.
     pub corrections: Vec<String>,
+    /// Openings of a line that says who is working.
+    pub introduces: Vec<String>,
     /// Openings of a line that goes back to something booked in, by its name.
     pub returns: Vec<String>,
     /// What stands between a thing and what it is ("the serial number is ...").
