@@ -77,7 +77,14 @@ fn decline(desk: &mut Desk<'_>, heard: &Heard) {
     if let Some(what) = &heard.refused {
         return desk.say(Part::Refused(Refusal::NotGranted { what: what.clone() }));
     }
-    if !desk.by_ear() {
+    if desk.by_ear() {
+        return;
+    }
+    if let Some(question) = confirm::open_question(desk) {
+        // A question of yes or no stands, and what was typed is no answer to it.
+        desk.needs = Some(question);
+        say_needs(desk);
+    } else {
         desk.say(Part::Unknown { what: "what that asks of the bench".to_owned() });
     }
 }

@@ -83,7 +83,7 @@ impl Facts {
             (_, Some(name)) if self.asks && name.is_question() => 1.5,
             (W::Done, Some(ActName::Reading)) if !self.part => 0.4,
             (W::Done, Some(ActName::Confirm)) if !self.number && !self.asks => 1.5,
-            (W::YesOrNo, Some(ActName::Confirm | ActName::Deny)) if !self.asks => 2.0,
+            (W::YesOrNo, Some(ActName::Confirm | ActName::Deny)) if !self.asks => 4.0,
             (W::Tool, Some(ActName::Confirm | ActName::AskSwap)) if self.tool => 2.0,
             (W::Nothing, Some(ActName::Start | ActName::Want | ActName::Switch)) => 2.0,
             (W::Nothing, Some(ActName::Confirm | ActName::Deny)) => 0.6,

@@ -82,13 +82,17 @@ fn inverted(line: &Parsed<'_>, from: usize, to: usize) -> bool {
         _ => false,
     };
     let tail = to.checked_sub(2).filter(|at| *at > from).is_some_and(|at| {
-        matches!(
-            (word(at), word(at + 1)),
-            ("is" | "was" | "does" | "has" | "should" | "will", "it" | "that" | "he" | "she")
-                | ("am" | "do" | "should", "i")
-                | ("are", "they")
-                | ("or", "not" | "no" | "what")
-        )
+        // "That is it" is no tail.
+        let stated =
+            matches!(word(at - 1), "that" | "this" | "there" | "here" | "all" | "it" | "which" | "what");
+        !stated
+            && matches!(
+                (word(at), word(at + 1)),
+                ("is" | "was" | "does" | "has" | "should" | "will", "it" | "that" | "he" | "she")
+                    | ("am" | "do" | "should", "i")
+                    | ("are", "they")
+                    | ("or", "not" | "no" | "what")
+            )
     });
     opens || tail
 }

@@ -76,13 +76,24 @@ impl Judge<'_> {
         let Some(class) = self.parsed.talk.classes.get(fit.class) else { return Verdict::Decline };
         match class {
             Class::Decline => Verdict::Decline,
-            Class::Aside => Verdict::Aside,
+            Class::Aside if fit.rule.is_some() || fit.chance > 0.4 => Verdict::Aside,
+            Class::Aside => Verdict::Decline,
             Class::Refuse(what) if fit.rule.is_some() => Verdict::Refuse(what.clone()),
             Class::Refuse(_) => Verdict::Decline,
             Class::Ask if fit.score > 0.45 => Verdict::Ask(Vec::new(), Doubt::Hedged),
             Class::Ask => Verdict::Decline,
+            Class::Act(act) if self.dictated(act.act, source) => {
+                Verdict::Take(filled(&Act::new(ActName::Note), source), fit.score)
+            }
             Class::Act(act) => self.act(act, fit, &clause.fits, source),
         }
+    }
+
+    /// Whether a clause begins by saying that it is to be written down: then what it tells is a note and no more.
+    fn dictated(&self, name: ActName, source: &Source<'_>) -> bool {
+        let cue = self.parsed.first("write-down", source.from, source.to);
+        matches!(name, ActName::Want | ActName::Trouble | ActName::Fitted)
+            && cue.is_some_and(|(start, end)| start <= source.from + 1 && end < source.to)
     }
 
     /// Whether a class stands well before every other one, and before chatter.
@@ -113,7 +124,9 @@ impl Judge<'_> {
             fits.first().map_or((0, 0), |fit| self.parsed.foreign(source.from, source.to, fit.class));
         let chance = self.chance(act.act, fits);
         let sure = chance >= enough(act.act) || (chance >= likely(act.act) && self.unopposed(act.act, fits));
+        // Many words that end in a pause are hardly only a pause.
         let strange = match act.act {
+            ActName::Pause if source.to - source.from > 6 => 0,
             ActName::Finish | ActName::Skip | ActName::Resume => 0,
             _ => 1,
         };
@@ -240,12 +253,20 @@ impl Judge<'_> {
 
     /// Whether a clause hangs on another ("before I can call it done").
     fn depends(&self, source: &Source<'_>) -> bool {
-        let hangs = |at: Option<usize>| {
-            at.and_then(|at| self.parsed.tokens.get(at)).is_some_and(|token| {
-                matches!(token.text.as_str(), "before" | "until" | "till" | "unless" | "if" | "when" | "once")
-            })
-        };
-        hangs(Some(source.from)) || hangs(source.from.checked_sub(1))
+        // The joining word stands first, or a word or two before where the clause was cut.
+        let first = source.from.saturating_sub(2);
+        let before = self.parsed.tokens.get(first..=source.from).unwrap_or_default();
+        before.iter().enumerate().any(|(n, token)| {
+            let cut = before
+                .get(n..before.len() - 1)
+                .unwrap_or_default()
+                .iter()
+                .any(|token| token.mark != super::token::Mark::None);
+            !cut && matches!(
+                token.text.as_str(),
+                "before" | "until" | "till" | "unless" | "if" | "when" | "once"
+            )
+        })
     }
 
     /// Whether a word of a clause may have been a denial ("its knot on"), or the last one the number that is waited for.

@@ -80,6 +80,7 @@ impl Judge<'_> {
             {
                 Some(Verdict::Decline)
             }
+            ActName::Skip if word(&["skipped", "skipping"]) && !exact => Some(Verdict::Decline),
             ActName::Skip if self.thing_called("skip", source) => Some(Verdict::Decline),
             ActName::Skip if foreign > 0 && !part && source.to - source.from <= 5 => Some(Verdict::Decline),
             ActName::Reading

@@ -94,6 +94,12 @@ impl Judge<'_> {
                 })
                 .collect()
         };
+        // "Fifteen, or did it say fifty".
+        let other =
+            self.parsed.tokens.get(source.from).is_some_and(|token| token.text == "or") && source.from > 0;
+        if other {
+            return Verdict::Ask(vec![act], Doubt::Number);
+        }
         match spoken.kind {
             Kind::Ambiguous => return Verdict::Ask(each(&spoken.candidates), Doubt::Number),
             Kind::Vague => return Verdict::Ask(each(&spoken.candidates), Doubt::Vague),
@@ -110,11 +116,12 @@ impl Judge<'_> {
             Some(unit)
                 if measure::is_number(waiting)
                     && !measure::fits(unit, waiting)
-                    && source.named().is_none() =>
+                    && source.named().is_none_or(|named| Some(named) == self.line.waiting.about) =>
             {
                 return Verdict::Ask(vec![act], Doubt::Unit);
             }
             // A value that no step waits for and that no part was named for belongs nowhere yet.
+            None if waiting == WaitingFor::Done && source.named().is_none() => return Verdict::Decline,
             _ if !measure::is_number(waiting) && source.named().is_none() => {
                 return Verdict::Ask(vec![act], Doubt::Unit);
             }

@@ -16,7 +16,7 @@ pub fn confirm(desk: &mut Desk<'_>, act: &Act) {
     {
         return ahead::confirm(desk, &card, &procedure, about, act);
     }
-    if step.answers_yes_or_no() && says_only(desk, act, "answer") {
+    if step.answers_yes_or_no() && says_only(desk, act, "answer") && !answers(desk, &card, &step) {
         desk.needs = Some((step.id.clone(), asked(&card, &step)));
         return;
     }
@@ -64,6 +64,28 @@ fn this_step(desk: &mut Desk<'_>, card: &UnitCard, step: &Step) {
         _ if step.answers_yes_or_no() => closing::close(desk, card, step, How::Accepted, None),
         _ => closing::close(desk, card, step, How::Confirmed, None),
     }
+}
+
+/// The step in hand and its question, where that is one of yes or no.
+pub fn open_question(desk: &Desk<'_>) -> Option<(String, String)> {
+    let (card, procedure) = (desk.card()?, desk.procedure()?);
+    let step = desk.cursor().and_then(|id| procedure.step(&id).cloned())?;
+    (step.answers_yes_or_no() && desk.state.progress.pending.is_none())
+        .then(|| (step.id.clone(), asked(&card, &step)))
+}
+
+/// Whether the line said what the question asks, in the question's own words ("it's sealed" to "is it sealed?"); the name
+/// of the part alone is no answer.
+fn answers(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> bool {
+    let words = |text: &str| -> std::collections::BTreeSet<String> {
+        let words = text.split(|c: char| !c.is_alphanumeric()).filter(|word| word.len() > 3);
+        // Forms of a word share their first letters ("seal", "sealed").
+        words.map(|word| word.to_lowercase().chars().take(5).collect()).collect()
+    };
+    let name = step.about.as_deref().map(|about| words(card.name_of(about))).unwrap_or_default();
+    let asked = words(&asked(card, step));
+    let said = words(desk.utterance.heard.as_deref().unwrap_or_default());
+    said.intersection(&asked).any(|word| !name.contains(word))
 }
 
 /// What the step asks.
