@@ -183,6 +183,13 @@ fn a_relative_wish_is_worked_out_or_asked_and_never_taken_for_a_setting() {
 }
 
 #[test]
+fn a_value_where_the_wishes_are_asked_for_is_a_wish() {
+    let bench = at("found/record-settings-wanted").say(&["preload seven turns"]);
+    assert_eq!(wanted(&bench, "preload"), Some(7.0), "{}", bench.said());
+    assert_eq!(step(&bench), "found/record-settings-wanted");
+}
+
+#[test]
 fn a_reading_does_not_pass_the_branch_that_was_to_be_worked_before_it() {
     let bench = at("inspect/measure-cartridge-run-out").say(&["0.12 mm"]).hears("too high");
     let inner = step(&bench);

@@ -1,7 +1,7 @@
 //! A value reported: which step it is for, what it is in the card's unit, and what comes of it.
 
 use super::ahead::{self, Found};
-use super::{closing, notes};
+use super::{closing, notes, want};
 use crate::act::{Act, ActName, End, WaitingFor};
 use crate::bench::desk::Desk;
 use crate::bench::judge::{self, Judged};
@@ -9,7 +9,7 @@ use crate::bench::state::Closing;
 use crate::bench::{Consequence, Part, Refusal, Value, deeds, pending, present, rate};
 use crate::event::{Change, Event, How, Kept, Pending, Verdict};
 use crate::quantity::{Quantity, Unit, figures};
-use crate::rulebase::{Deed, Procedure, Role, Step, UnitCard};
+use crate::rulebase::{Adjuster, Deed, Procedure, ReadBack, Role, Step, UnitCard};
 
 /// A value was reported.
 pub fn reading(desk: &mut Desk<'_>, act: &Act) {
@@ -22,6 +22,9 @@ pub fn reading(desk: &mut Desk<'_>, act: &Act) {
     }
     desk.closed_one = true;
     let unit = act.slots.unit.as_deref().and_then(Unit::parse);
+    if notes::current(desk).is_some_and(|step| step.reads_back == Some(ReadBack::Wanted)) {
+        return wished(desk, &card, act, unit);
+    }
     let Some(step) = target(desk, &card, &procedure, act, unit) else { return };
     if step.read.as_ref().is_some_and(|read| read.kind == WaitingFor::Text) {
         let said = crate::quantity::bench_figures(value).to_string();
@@ -29,6 +32,21 @@ pub fn reading(desk: &mut Desk<'_>, act: &Act) {
         return words(desk, &text);
     }
     take(desk, &card, &step, value, unit, act.slots.from);
+}
+
+/// A value said where the wishes are asked for is one: of the adjuster named, or of the only one that it fits.
+fn wished(desk: &mut Desk<'_>, card: &UnitCard, act: &Act, unit: Option<Unit>) {
+    let fits = |adjuster: &&Adjuster| unit.is_some_and(|unit| deeds::unit_of(adjuster).same_dimension(unit));
+    let fitting: Vec<&Adjuster> = card.adjusters.iter().filter(fits).collect();
+    let about = match (&act.slots.about, fitting.as_slice()) {
+        (Some(about), _) => about.clone(),
+        (None, [one]) => one.id.clone(),
+        (None, _) => {
+            let why = "say which adjuster that is for".to_owned();
+            return desk.say(Part::Refused(Refusal::NotNow { why }));
+        }
+    };
+    want::want(desk, &Act { act: ActName::Want, slots: act.slots.clone() }.about(about), "customer");
 }
 
 /// Whether the value says that the adjuster in hand stands where the step in hand brings it: "it's on zero".
