@@ -1,10 +1,10 @@
 //! One input to events and an answer. Pure: the same rules, past, state, input and time give the same decision.
 
 use super::desk::{Desk, Moment};
-use super::entries::{confirm, correct, course, job, notes, reading, resume, skip, undo, want};
+use super::entries::{booked, confirm, correct, course, job, notes, reading, resume, skip, undo, want};
 use super::questions::{adjuster, part, record, step, work};
 use super::state::State;
-use super::{Decision, Fact, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting};
+use super::{Ack, Decision, Fact, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting, whole};
 use crate::act::{Act, ActName, Heard, Outcome};
 use crate::event::{Event, Pending, Utterance};
 use crate::quantity::Quantity;
@@ -48,6 +48,9 @@ fn opened(desk: &mut Desk<'_>) {
 }
 
 fn line(desk: &mut Desk<'_>, heard: &Heard) {
+    if whole::drops(desk) || booked::takes(desk, heard) {
+        return flow::go_on(desk);
+    }
     match heard.outcome {
         Outcome::Decline => decline(desk, heard),
         Outcome::Ask => doubt::open(desk, heard),
@@ -133,6 +136,7 @@ fn drop_question(desk: &mut Desk<'_>, act: &Act) {
 fn entry(desk: &mut Desk<'_>, act: &Act) {
     match act.act {
         ActName::Confirm => confirm::confirm(desk, act),
+        ActName::Deny if notes::not_looked_yet(desk) => desk.say(Part::Ack(Ack::Stays)),
         ActName::Deny => confirm::deny(desk),
         ActName::Reading => reading::reading(desk, act),
         ActName::Correct => correct::correct(desk, act),

@@ -39,6 +39,11 @@ impl Judge<'_> {
         })
     }
 
+    /// The first open step of the branch that is being worked for a step: it comes before the step is asked again.
+    pub fn branch<'p>(&self, step: &'p Step, place: &Place) -> Option<&'p Step> {
+        place.branching.contains(&step.id).then(|| self.first_open(&step.fails, place)).flatten()
+    }
+
     /// The open steps from here on, branches only where they are being worked.
     pub fn ahead<'p>(&self, procedure: &'p Procedure, place: &Place) -> Vec<&'p Step> {
         let mut out = Vec::new();

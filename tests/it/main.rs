@@ -9,6 +9,7 @@
 #![allow(clippy::disallowed_methods, reason = "a test may look at the clock and the environment")]
 mod architecture;
 mod bench_entries;
+mod bench_lines;
 mod bench_walk;
 mod book;
 mod book_damage;

@@ -74,6 +74,7 @@ fn open(desk: &mut Desk<'_>, procedure: &str, unit: &str, corner: Corner) {
         desk.rules.procedure(procedure, unit).map_or_else(String::new, |found| found.name().to_owned());
     let corner = Some(corner.as_str().to_owned());
     desk.say(Part::Ack(Ack::Started { number, unit: name, corner, procedure: called }));
+    super::begun::keep(desk);
     desk.show_step = true;
 }
 
