@@ -161,8 +161,14 @@ impl Case<'_> {
                 continue;
             }
             let places = found.from.iter();
+            let unit = self.working.input(&found.input).and_then(registry::Input::unit);
             let at = places.filter(|path| allowed(path, said)).find_map(|path| {
-                self.known(desk, &given).find(path.split(" unless ").next().unwrap_or(path))
+                let path = path.split(" unless ").next().unwrap_or(path);
+                let known = self.known(desk, &given);
+                match path.strip_prefix("function ") {
+                    Some(name) => known.function(name, unit?),
+                    None => known.find(path),
+                }
             });
             if let Some(FoundAt { value, place }) = at {
                 rest.places.insert(found.input.clone(), place);
