@@ -7,7 +7,6 @@ use super::state::State;
 use super::{Decision, Fact, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting};
 use crate::act::{Act, ActName, Heard, Outcome};
 use crate::event::{Event, Pending, Utterance};
-use crate::quantity::Quantity;
 use crate::rulebase::Pack;
 
 /// Decides what an input means for the job.
@@ -92,8 +91,11 @@ pub fn perform(desk: &mut Desk<'_>, act: &Act) {
         let why = "the job is stopped: say carry on first".to_owned();
         return desk.say(Part::Refused(Refusal::NotNow { why }));
     }
+    let hidden = matches!(desk.state.progress.pending, Some(Pending::Work { .. }));
     drop_question(desk, act);
     entry(desk, act);
+    // What a calculation's open question hid is shown with the next entry, whatever that is.
+    desk.show_step |= hidden;
 }
 
 fn blocked_by_pause(desk: &Desk<'_>, act: &Act) -> bool {
@@ -115,6 +117,7 @@ fn drop_question(desk: &mut Desk<'_>, act: &Act) {
         matches!(act.act, ActName::Note | ActName::Trouble | ActName::Wait | ActName::By | ActName::Pause);
     match &desk.state.progress.pending {
         None | Some(Pending::Acknowledge { .. }) => {}
+        Some(Pending::Work { .. }) => desk.emit(Event::Settled),
         Some(_) if aside => {}
         Some(_) => {
             desk.emit(Event::Settled);
@@ -180,17 +183,19 @@ fn question(desk: &mut Desk<'_>, act: &Act) {
     kept(desk, act, from);
 }
 
-/// The figure that this answer worked out, exact, for "what's that in ...".
+/// The figure that this answer worked out, exact, for "what's that in ...", and by which calculation.
 fn figure(desk: &Desk<'_>, from: usize) -> Option<String> {
     desk.parts
         .get(from..)?
         .iter()
         .rev()
         .find_map(|part| match part {
-            Part::Fact(Fact::Worked { worked, .. }) => worked.first()?.quantity(),
+            Part::Fact(Fact::Worked { worked, .. }) => {
+                worked.first().and_then(|one| Some((one.name, one.quantity()?)))
+            }
             _ => None,
         })
-        .map(Quantity::show)
+        .map(|(name, quantity)| format!("{} ({name})", quantity.show()))
 }
 
 /// A question is logged with what it was about; it never moves the job.

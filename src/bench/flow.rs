@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::state::{Place, State};
 use super::{Part, cautions, present, view};
-use crate::event::Event;
+use crate::event::{Event, Pending};
 use crate::rulebase::{Deed, Pack, Phase, Procedure, Step};
 use chrono::{DateTime, FixedOffset};
 
@@ -76,7 +76,9 @@ pub fn makes_safe(procedure: &Procedure, step: &Step) -> bool {
 /// Puts the next step in hand and says it, unless a question is open or the job rests.
 pub fn go_on(desk: &mut Desk<'_>) {
     let progress = &desk.state.progress;
-    if !desk.show_step || progress.pending.is_some() || progress.paused || !progress.open {
+    // A calculation may ask on, and hides no step.
+    let asked = !matches!(progress.pending, None | Some(Pending::Work { .. }));
+    if !desk.show_step || asked || progress.paused || !progress.open {
         return;
     }
     let (Some(procedure), Some(place)) = (desk.procedure(), desk.place()) else { return };

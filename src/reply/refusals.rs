@@ -74,5 +74,6 @@ fn follows(then: &Consequence) -> String {
         Consequence::StaysOpen => "The step stays open. Do it again, or leave it and say why.".to_owned(),
         Consequence::Branch => "Some steps follow, then it is asked again.".to_owned(),
         Consequence::Stop(why) => format!("Stop here. {}", sentence(why)),
+        Consequence::TooTight(text) => format!("{} Until then the step stays open.", sentence(text)),
     }
 }

@@ -7,6 +7,7 @@ pub mod correct;
 pub mod course;
 pub mod job;
 pub mod notes;
+pub mod outside;
 pub mod reading;
 pub mod resume;
 pub mod skip;
