@@ -7,6 +7,7 @@ use super::state::State;
 use super::{Decision, Fact, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting};
 use crate::act::{Act, ActName, Heard, Outcome};
 use crate::event::{Event, Pending, Utterance};
+use crate::quantity::Quantity;
 use crate::rulebase::Pack;
 
 /// Decides what an input means for the job.
@@ -183,19 +184,17 @@ fn question(desk: &mut Desk<'_>, act: &Act) {
     kept(desk, act, from);
 }
 
-/// The figure that this answer worked out, exact, for "what's that in ...", and by which calculation.
+/// The figure that this answer worked out, exact, for "what's that in ...".
 fn figure(desk: &Desk<'_>, from: usize) -> Option<String> {
     desk.parts
         .get(from..)?
         .iter()
         .rev()
         .find_map(|part| match part {
-            Part::Fact(Fact::Worked { worked, .. }) => {
-                worked.first().and_then(|one| Some((one.name, one.quantity()?)))
-            }
+            Part::Fact(Fact::Worked { worked, .. }) => worked.first()?.quantity(),
             _ => None,
         })
-        .map(|(name, quantity)| format!("{} ({name})", quantity.show()))
+        .map(Quantity::show)
 }
 
 /// A question is logged with what it was about; it never moves the job.

@@ -33,10 +33,7 @@ pub fn run(cli: &Cli, args: &AskArgs) -> Result<u8, Fault> {
 fn print(cli: &Cli, words: &str, told: &Told) -> Result<(), Fault> {
     let mut out = Out::new();
     if !cli.place.json {
-        out.text(&told.reply.show)?;
-        return told.worked.first().map_or(Ok(()), |worked| {
-            out.text(&format!("  method: {}\n  source: {}", worked.method, worked.source))
-        });
+        return out.text(&told.reply.show);
     }
     let mut value = json!({
         "in": words, "outcome": told.heard.outcome, "acts": told.heard.acts, "between": told.heard.between,

@@ -52,7 +52,7 @@ pub fn tool(desk: &mut Desk<'_>, act: &Act) {
     let Some((card, id)) = subject(desk, act) else { return };
     let current = crate::bench::entries::notes::current(desk);
     let step = current.filter(|step| step.about.as_deref() == Some(id.as_str()));
-    if act.slots.about.is_none() && step.as_ref().is_some_and(|step| needs_none(desk, &card, step)) {
+    if !names(desk, &card, &id) && step.as_ref().is_some_and(|step| needs_none(desk, &card, step)) {
         return desk.say(Said::Sentence("The card names no tool for this step.".to_owned()));
     }
     let fact = tool_fact(desk, &card, &id, step.as_ref());
@@ -63,6 +63,12 @@ pub fn tool(desk: &mut Desk<'_>, act: &Act) {
 fn says(desk: &Desk<'_>, word: &str) -> bool {
     let heard = desk.utterance.heard.as_deref().unwrap_or_default().to_lowercase();
     heard.split(|c: char| !c.is_alphanumeric()).any(|own| own == word)
+}
+
+/// Whether the question itself names the part, and did not only mean the one in hand.
+fn names(desk: &Desk<'_>, card: &UnitCard, id: &str) -> bool {
+    let heard = desk.utterance.heard.as_deref().unwrap_or_default();
+    super::work::names(card, heard).as_deref() == Some(id)
 }
 
 /// How the other side is held: of the step in hand, of its part, or of the part that is named and has such a thing;
@@ -177,8 +183,10 @@ fn handled(desk: &mut Desk<'_>, act: &Act) -> bool {
     let (Some(card), Some(step)) = (desk.card(), crate::bench::entries::notes::current(desk)) else {
         return false;
     };
-    let mine = act.slots.about.is_none() && !present::turns(step.deed);
-    let Some(id) = step.about.as_deref().filter(|_| mine) else { return false };
+    let Some(id) = step.about.as_deref().filter(|_| !present::turns(step.deed)) else { return false };
+    if names(desk, &card, id) || act.slots.about.as_deref().is_some_and(|about| about != id) {
+        return false;
+    }
     let Some(how) = card.handling(id, step.deed).and_then(|handling| handling.how.clone()) else { return false };
     desk.say(Said::Sentence(format!("{} {how}. The card gives no figure for it.", verb(step.deed))));
     true
@@ -218,8 +226,8 @@ pub fn turn(desk: &mut Desk<'_>, act: &Act) {
     if let Some(adjuster) = card.adjuster(&id) {
         return turn_adjuster(desk, &card, adjuster);
     }
-    if let Some((name, goes)) = card.part(&id).and_then(|part| Some((part.name(), part.goes.as_ref()?))) {
-        return desk.say(Said::Sentence(format!("The {name} goes {goes}.")));
+    if goes(desk, &card, &id) {
+        return;
     }
     let Some(part) = card.part(&id).filter(|part| present::is_turned(part)) else {
         return desk.say(unknown("a way to turn", card.name_of(&id)));
@@ -235,6 +243,15 @@ pub fn turn(desk: &mut Desk<'_>, act: &Act) {
         way: step.and_then(|step| step.way).unwrap_or(way),
         seen_from: card.seen_from(&id).map(str::to_owned),
     }));
+}
+
+/// Which way round a part goes; false when its card does not say.
+fn goes(desk: &mut Desk<'_>, card: &UnitCard, id: &str) -> bool {
+    let Some((name, goes)) = card.part(id).and_then(|part| Some((part.name(), part.goes.as_ref()?))) else {
+        return false;
+    };
+    desk.say(Said::Sentence(format!("The {name} goes {goes}.")));
+    true
 }
 
 fn turn_adjuster(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster) {
@@ -304,7 +321,8 @@ pub fn next_rung(desk: &mut Desk<'_>, id: &str) {
 
 /// Where does the value come from?
 pub fn source(desk: &mut Desk<'_>, act: &Act) {
-    if act.slots.about.is_none() && super::work::rests_on(desk) {
+    let named = desk.card().zip(act.slots.about.as_deref()).is_some_and(|(card, id)| names(desk, &card, id));
+    if !named && super::work::rests_on(desk) {
         return;
     }
     let Some((card, id)) = subject(desk, act) else { return };
@@ -320,6 +338,9 @@ pub fn source(desk: &mut Desk<'_>, act: &Act) {
 /// A part's size, thread, grade or limit.
 pub fn part(desk: &mut Desk<'_>, act: &Act) {
     let Some((card, id)) = subject(desk, act) else { return };
+    if says(desk, "round") && goes(desk, &card, &id) {
+        return;
+    }
     let mut rows = card.part(&id).map(rows).unwrap_or_default();
     if let Some(AdjusterKind::Charge { limit, .. }) = card.adjuster(&id).map(|adjuster| &adjuster.kind) {
         rows.push(("charge".to_owned(), limit.say(), limit.show()));

@@ -92,8 +92,7 @@ fn to_basis(words: &Words, figure: Option<&Figure>) -> Option<PressureBasis> {
 fn in_hand(desk: &Desk<'_>, into: Option<Unit>) -> Option<Quantity> {
     let fits = |value: &Quantity| into.is_none_or(|into| into.same_dimension(value.unit));
     let card = desk.card();
-    let text = desk.state.record.figure.as_deref();
-    let said = text.and_then(|text| Quantity::parse(text.split(" (").next().unwrap_or(text)).ok());
+    let said = desk.state.record.figure.as_deref().and_then(|text| Quantity::parse(text).ok());
     let step = super::super::super::entries::notes::current(desk);
     let wanted = || Some(judge::limit(desk, card.as_deref()?, step.as_ref()?)?.nominal());
     let torque = || Some(card.as_deref()?.part(step.as_ref()?.about.as_deref()?)?.torque?.nominal());

@@ -62,6 +62,12 @@ pub fn units(text: &str) -> Vec<Unit> {
     Words::of(text).units.into_iter().map(|(_, unit)| unit).collect()
 }
 
+/// The part or adjuster that the words of a question name.
+#[must_use]
+pub fn names(card: &crate::rulebase::UnitCard, text: &str) -> Option<String> {
+    known::named(card, &Words::of(text))
+}
+
 /// The part that a question names, where the card itself answers it (`card` in the table): none of what the calculation
 /// has to know was said, and the part has its size on the card.
 fn on_card(desk: &Desk<'_>, picked: &pick::Picked<'_>, words: &Words) -> Option<String> {

@@ -54,7 +54,8 @@ pub fn converted(value: Quantity, worked: &Worked) -> Part {
         (Answer::Text(text), Some(inches)) if !text.is_empty() => Some(format!(" ({})", nearest(text, inches))),
         _ => None,
     });
-    let show = vec![format!("{} = {}{}", value.show(), worked.show(), fraction.unwrap_or_default())];
+    let mut show = vec![format!("{} = {}{}", value.show(), worked.show(), fraction.unwrap_or_default())];
+    show.push(format!("source: {}", worked.source));
     Part::Fact(Fact::Worked {
         name: "convert".to_owned(),
         say: format!("{} is {}", value.say(), worked.say()),
@@ -153,24 +154,34 @@ fn sentence(text: &str) -> String {
     format!("{first}{rest}.")
 }
 
-/// On the screen: the figure, one line for each way of asking, then each input once with where it is from, and what is
-/// to be minded this time. Method and source are said when they are asked for.
+/// On the screen: the figure, one line for each way of asking, then each input once with where it is from, method and
+/// source once, and what is to be minded this time.
 fn shown(worked: &[Worked], rest: &Rest, split: &[&str]) -> Vec<String> {
     let mut lines: Vec<String> = worked.iter().map(|one| head(one, split)).collect();
     if let [one] = worked {
         lines.extend(one.more.iter().map(|more| format!("{}: {}", more.name, shown_more(more))));
     }
     let inputs = worked.iter().take(1).flat_map(|one| &one.inputs);
-    let inputs = inputs.filter(|told| !told.usual && !split.contains(&told.name));
+    let inputs = inputs.filter(|told| !is_nothing(told) && !split.contains(&told.name));
     lines.extend(inputs.map(|told| {
-        let from = rest.places.get(told.name).map_or("said", String::as_str);
+        let usual = if told.usual { "usual value" } else { "said" };
+        let from = rest.places.get(told.name).map_or(usual, String::as_str);
         let what = told.what.split(['(', ';']).next().unwrap_or(told.what).trim_end();
         format!("{what}: {} ({from})", shown_value(&told.value, told.unit))
     }));
-    let mut cautions: Vec<String> = worked.iter().flat_map(spoken_cautions).collect();
+    if let Some(one) = worked.first() {
+        lines.extend([format!("method: {}", one.method), format!("source: {}", one.source)]);
+    }
+    let mut cautions: Vec<String> = worked.iter().flat_map(|one| one.cautions.clone()).collect();
     cautions.dedup();
     lines.extend(cautions.iter().map(|caution| format!("mind: {caution}")));
     lines
+}
+
+/// A usual value that changes nothing: a text, or nought.
+fn is_nothing(told: &Told) -> bool {
+    let nought = matches!(told.value, Answer::Number(value) if value == 0.0);
+    told.usual && (nought || matches!(told.value, Answer::Text(_) | Answer::Nothing))
 }
 
 /// The figure of one way of asking: alone, or with its way and its other figures in the same line.
