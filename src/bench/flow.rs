@@ -91,7 +91,7 @@ pub fn go_on(desk: &mut Desk<'_>) {
             if place.cursor.as_deref() != Some(step.id.as_str()) {
                 show(desk, step, false);
             }
-            if !just_refused(desk) {
+            if !just_refused(desk) && !was_said_now(desk, &step.id) {
                 say_step(desk);
             }
         }
@@ -102,6 +102,11 @@ pub fn go_on(desk: &mut Desk<'_>) {
 /// Whether the line was refused at the step in hand, which then needs no saying again.
 fn just_refused(desk: &Desk<'_>) -> bool {
     desk.cursor() == desk.began_at && desk.parts.iter().any(|part| matches!(part, Part::Refused(_)))
+}
+
+/// Whether this line has said the step already: one act of it asked, another moved nothing.
+fn was_said_now(desk: &Desk<'_>, id: &str) -> bool {
+    desk.parts.iter().any(|part| matches!(part, Part::Step(card) if card.id == id))
 }
 
 fn was_closed_now(desk: &Desk<'_>, id: &str) -> bool {

@@ -192,7 +192,8 @@ pub fn limit(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<Limit> {
 /// before it is done again.
 pub fn if_too_tight(card: &UnitCard, step: &Step, kept: &Kept, then: Consequence) -> Consequence {
     let over = kept.value.zip(kept.hi).is_some_and(|(value, most)| value > most);
-    let part = step.about.as_deref().and_then(|id| card.part(id)).filter(|_| over && step.deed == Deed::Tighten);
+    let part =
+        step.about.as_deref().and_then(|id| card.part(id)).filter(|_| over && step.deed == Deed::Tighten);
     match (part.and_then(|part| part.too_tight.clone()), then) {
         (Some(text), Consequence::StaysOpen | Consequence::Stop(_)) => Consequence::TooTight(text),
         (_, then) => then,

@@ -46,8 +46,8 @@ pub fn tool(desk: &mut Desk<'_>, act: &Act) {
         Some(Which::All) => return tool_ahead(desk, usize::MAX),
         _ => {}
     }
-    if says(desk, "hold") && hold(desk, act) {
-        return;
+    if says(desk, "hold") {
+        return hold(desk, act);
     }
     let Some((card, id)) = subject(desk, act) else { return };
     let current = crate::bench::entries::notes::current(desk);
@@ -71,16 +71,16 @@ fn names(desk: &Desk<'_>, card: &UnitCard, id: &str) -> bool {
     super::work::names(card, heard).as_deref() == Some(id)
 }
 
-/// How the other side is held: of the step in hand, of its part, or of the part that is named and has such a thing;
-/// false when the card says nothing of it.
-fn hold(desk: &mut Desk<'_>, act: &Act) -> bool {
-    let Some(card) = desk.card() else { return false };
+/// How the other side is held: of the step in hand, of its part, or of the part that is named and has such a thing.
+fn hold(desk: &mut Desk<'_>, act: &Act) {
+    let Some(card) = desk.card() else { return crate::bench::entries::job::none_open(desk) };
     let of = |id: Option<&str>| card.part(id?)?.hold.clone();
     let step = crate::bench::entries::notes::current(desk);
     let in_hand = step.and_then(|step| step.hold.clone().or_else(|| of(step.about.as_deref())));
-    let Some(hold) = in_hand.or_else(|| of(act.slots.about.as_deref())) else { return false };
-    desk.say(Said::Sentence(format!("Hold {hold}.")));
-    true
+    match in_hand.or_else(|| of(act.slots.about.as_deref())) {
+        Some(hold) => desk.say(Said::Sentence(format!("Hold {hold}."))),
+        None => desk.say(Said::Unknown { what: "anything of how that is held".to_owned() }),
+    }
 }
 
 /// Whether a step neither turns its part nor takes a tool of its own: the part's spanner has no business there.
@@ -187,7 +187,9 @@ fn handled(desk: &mut Desk<'_>, act: &Act) -> bool {
     if names(desk, &card, id) || act.slots.about.as_deref().is_some_and(|about| about != id) {
         return false;
     }
-    let Some(how) = card.handling(id, step.deed).and_then(|handling| handling.how.clone()) else { return false };
+    let Some(how) = card.handling(id, step.deed).and_then(|handling| handling.how.clone()) else {
+        return false;
+    };
     desk.say(Said::Sentence(format!("{} {how}. The card gives no figure for it.", verb(step.deed))));
     true
 }
@@ -203,7 +205,7 @@ fn verb(deed: Deed) -> String {
 
 /// How tight?
 pub fn torque(desk: &mut Desk<'_>, act: &Act) {
-    if handled(desk, act) {
+    if torque_unit(desk, act).is_none() && handled(desk, act) {
         return;
     }
     let Some((_, part)) = part_of(desk, act, "a torque for") else { return };
@@ -212,9 +214,9 @@ pub fn torque(desk: &mut Desk<'_>, act: &Act) {
     }
     desk.say(Said::Fact(Fact::Torque {
         name: part.name().to_owned(),
-        limit: part.torque.map(|limit| {
-            torque_unit(desk, act).and_then(|unit| limit.to(unit).ok()).unwrap_or(limit)
-        }),
+        limit: part
+            .torque
+            .map(|limit| torque_unit(desk, act).and_then(|unit| limit.to(unit).ok()).unwrap_or(limit)),
         nip: part.nip.clone(),
         critical: part.critical.clone(),
     }));

@@ -41,7 +41,11 @@ pub fn next(desk: &mut Desk<'_>) {
         Some(after) => {
             // One sentence, and not the form of a step: nobody takes it for the one in hand.
             let sheet = present::sheet(desk, &card, &procedure, &after);
-            desk.say(Part::Sentence(format!("Next: {}", sheet.text)));
+            let mut text = sheet.text.clone();
+            if let Some(first) = text.get_mut(0..1) {
+                first.make_ascii_lowercase();
+            }
+            desk.say(Part::Sentence(format!("Next: {text}")));
             if sheet.tool.is_some() || sheet.size.is_some() {
                 let StepCard { name, tool, size, hold, .. } = sheet;
                 desk.say(Part::Fact(Fact::Tool { name, tool, size, hold }));
@@ -81,7 +85,9 @@ fn not_proved(desk: &mut Desk<'_>) -> bool {
 
 /// Whether what the card tells of a part and its values bears on the step: it turns, sets, counts or measures it.
 fn is_of_values(step: &Step) -> bool {
-    step.read.is_some() || present::turns(step.deed) || matches!(step.deed, Deed::Zero | Deed::Set | Deed::Replace)
+    step.read.is_some()
+        || present::turns(step.deed)
+        || matches!(step.deed, Deed::Zero | Deed::Set | Deed::Replace)
 }
 
 /// Why this step or value?

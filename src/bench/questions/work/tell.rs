@@ -51,7 +51,9 @@ pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
 #[must_use]
 pub fn converted(value: Quantity, worked: &Worked) -> Part {
     let fraction = worked.more.iter().find_map(|more| match (&more.value, worked.quantity()) {
-        (Answer::Text(text), Some(inches)) if !text.is_empty() => Some(format!(" ({})", nearest(text, inches))),
+        (Answer::Text(text), Some(inches)) if !text.is_empty() => {
+            Some(format!(" ({})", nearest(text, inches)))
+        }
         _ => None,
     });
     let mut show = vec![format!("{} = {}{}", value.show(), worked.show(), fraction.unwrap_or_default())];
