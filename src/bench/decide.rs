@@ -102,8 +102,11 @@ pub fn perform(desk: &mut Desk<'_>, act: &Act) {
         let why = "the job is stopped: say carry on first".to_owned();
         return desk.say(Part::Refused(Refusal::NotNow { why }));
     }
+    let hidden = matches!(desk.state.progress.pending, Some(Pending::Work { .. }));
     drop_question(desk, act);
     entry(desk, act);
+    // What a calculation's open question hid is shown with the next entry, whatever that is.
+    desk.show_step |= hidden;
 }
 
 fn blocked_by_pause(desk: &Desk<'_>, act: &Act) -> bool {
@@ -125,6 +128,7 @@ fn drop_question(desk: &mut Desk<'_>, act: &Act) {
         matches!(act.act, ActName::Note | ActName::Trouble | ActName::Wait | ActName::By | ActName::Pause);
     match &desk.state.progress.pending {
         None | Some(Pending::Acknowledge { .. }) => {}
+        Some(Pending::Work { .. }) => desk.emit(Event::Settled),
         Some(_) if aside => {}
         Some(_) => {
             desk.emit(Event::Settled);

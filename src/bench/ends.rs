@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::state::{AdjusterState, Closing, Fitting, PartState, Place, Position};
 use super::{flow, present};
-use crate::quantity::Unit;
+use crate::quantity::{Unit, figures};
 use crate::rulebase::{AdjusterKind, Procedure, Step, UnitCard};
 
 /// One sentence for each open end, of every place of the job.
@@ -89,6 +89,17 @@ fn is_charge(card: &UnitCard, id: &str) -> bool {
     card.adjuster(id).is_some_and(|adjuster| matches!(adjuster.kind, AdjusterKind::Charge { .. }))
 }
 
+/// A time in half hours, rounded up, as it is said: "twenty three and a half hours".
+fn half_hours(minutes: f64) -> String {
+    let halves = (minutes / 30.0).ceil();
+    let (whole, half) = ((halves / 2.0).floor(), halves % 2.0 > 0.0);
+    match (whole, half) {
+        (0.0, _) => "half an hour".to_owned(),
+        (whole, true) => format!("{} and a half hours", figures::words(whole)),
+        (whole, false) => Unit::Hour.say(whole),
+    }
+}
+
 /// Threadlocker that is not cured yet: until when it may not be handled, or used.
 fn cures(desk: &Desk<'_>, id: &str, card: &UnitCard) -> Vec<String> {
     let here = desk.state.record.locked.iter().filter(|((place, _), _)| place == id);
@@ -101,8 +112,7 @@ fn cures(desk: &Desk<'_>, id: &str, card: &UnitCard) -> Vec<String> {
             out.push(format!("{name} threadlocker: do not handle for {}", Unit::Minute.say(minutes.ceil())));
         }
         if let Some(minutes) = left(locking.cure) {
-            let hours = (minutes / 6.0).ceil() / 10.0;
-            out.push(format!("{name} threadlocker: do not use for {}", Unit::Hour.say(hours)));
+            out.push(format!("{name} threadlocker: do not use for {}", half_hours(minutes)));
         }
     }
     out

@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 use super::entries::confirm::says_only;
-use super::entries::{job, reading, skip, want};
+use super::entries::{job, outside, reading, skip, want};
 use super::questions::work;
 use super::{Ack, Part, Question, Refusal, Value, decide, doubt, flow, present};
 use crate::act::{Act, ActName, Doubt};
@@ -133,7 +133,9 @@ fn between(desk: &mut Desk<'_>, act: &Act, acts: &[Act], doubt: &Doubt, then: &[
     let Some(chosen) = chosen else { return false };
     desk.emit(Event::Settled);
     desk.show_step = true;
-    if chosen.act == ActName::Want && chosen.slots.text.is_some() {
+    if chosen.act == ActName::Want && outside::is_said_back(&chosen) {
+        want::want(desk, &chosen, "customer");
+    } else if chosen.act == ActName::Want && chosen.slots.text.is_some() {
         worked_out(desk, &chosen);
     } else if chosen.act == ActName::Want {
         want::agreed(desk, &chosen);

@@ -146,7 +146,9 @@ fn converse(
 /// A timer's end, told above the line that is being typed.
 fn notice(talk: &mut Talk, printer: &mut impl ExternalPrinter) -> Result<(), Fault> {
     let Some(turn) = talk.session.tick() else { return Ok(()) };
-    if turn.fault.is_some() || printer.print(format!("{}\n", turn.reply.show.trim_end())).is_err() {
+    if turn.fault.is_some()
+        || printer.print(format!("{}\n", talk.out.fitted(turn.reply.show.trim_end()))).is_err()
+    {
         talk.print(&turn)?;
     }
     Ok(())

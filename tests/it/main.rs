@@ -7,6 +7,7 @@
     clippy::string_slice
 )]
 #![allow(clippy::disallowed_methods, reason = "a test may look at the clock and the environment")]
+mod answers_fit;
 mod architecture;
 mod bench_entries;
 mod bench_lines;

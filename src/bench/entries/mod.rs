@@ -9,6 +9,7 @@ pub mod correct;
 pub mod course;
 pub mod job;
 pub mod notes;
+pub mod outside;
 pub mod reading;
 pub mod relative;
 pub mod resume;

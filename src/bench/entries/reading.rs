@@ -271,6 +271,7 @@ fn out_of_limits(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &Kept,
         desk.emit(finding);
         closing::fail(desk, step)
     };
+    let then = judge::if_too_tight(card, step, kept, then);
     desk.say(Part::Refused(Refusal::OutOfLimits { name, value, limit, then }));
 }
 

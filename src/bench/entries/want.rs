@@ -78,6 +78,9 @@ fn number(desk: &mut Desk<'_>, adjuster: &Adjuster, act: &Act, said: f64, whose:
     if let Some(why) = impossible(adjuster, value, travel) {
         return desk.say(Part::Refused(Refusal::NotASetting { name, value: spoken, why }));
     }
+    if super::outside::questioned(desk, adjuster, act, value) {
+        return;
+    }
     desk.emit(Event::Wanted {
         about: adjuster.id.clone(),
         value: Some(value),
