@@ -366,7 +366,12 @@ impl Judge<'_> {
                     | "would"
             )
         });
-        if other || asks {
+        // "When it's hot it fades" tells; "when is it due" asks.
+        let tells = self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "when" | "where"))
+            && self.parsed.tokens.get(1).is_some_and(|token| {
+                matches!(token.text.as_str(), "it" | "the" | "he" | "she" | "they" | "you" | "i" | "we")
+            });
+        if other || (asks && !tells) {
             return None;
         }
         let mut act = Act::new(ActName::Note);
