@@ -48,23 +48,13 @@ fn at_the_blow() -> Bench {
     ])
 }
 
-/// 200 mm free less 6 turns of 1.5 mm is 191 mm: 182 mm does not fit, and is said not to.
-#[test]
-fn a_length_that_does_not_fit_the_turns_is_asked_about() {
-    let fits = counted("191 millimetres");
-    assert!(fits.shown().contains("Settings as found"), "{}", fits.shown());
-    let wrong = counted("182 millimetres").hears("6 turns is not accepted");
-    assert!(wrong.shown().contains("Say why the perch length and the turns do not fit"), "{}", wrong.shown());
-    wrong.say(&["the seat is worn", "6 turns"]).hears("kept as a finding");
-}
-
 /// 200 - 9 - 85 - 100 = 6 mm at 191 mm; 200 - 18 - 85 - 100 = -3 mm at 182 mm. The answer and the step that is asked for
 /// then go by the same working.
 #[test]
 fn the_calculation_and_the_guard_agree_about_coil_bind() {
     let ask = "how far off coil bind am I at full stroke on the eighty";
     counted("191 millimetres").say(&[ask]).hears("6 mm").hears("does not bind");
-    let short = counted("182 millimetres").say(&["the seat is worn", "6 turns", ask]);
+    let short = counted("182 millimetres").say(&[ask]);
     short.hears("-3 mm").hears("binds before full stroke").hears("measured on this job");
 }
 
