@@ -47,7 +47,8 @@ pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Ste
     }
     sheet.amount = sheet.amount.or_else(|| filled(card, procedure, step));
     sheet.amount = sheet.amount.filter(|amount| !said_already(step, amount));
-    if has_direction(card, step) {
+    // The way back that is said with a setting says it itself.
+    if has_direction(card, step) && step.deed != Deed::Set {
         sheet.seen_from = seen_from_once(desk, card, step);
     }
     sheet
@@ -165,15 +166,17 @@ fn seen_from_once(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<Strin
         let before = procedure.step(shown).filter(|before| has_direction(card, before))?;
         card.seen_from(before.about.as_deref()?).map(str::to_owned)
     };
+    let order = procedure.all_steps();
     let last = desk
         .state
         .record
         .closed
         .iter()
         .filter(|((at, shown), _)| *at == id && *shown != step.id && place.closed.contains_key(shown))
-        .filter_map(|((_, shown), when)| Some((when, turned(shown)?)))
-        .max_by_key(|(when, _)| **when)
-        .map(|(_, seen)| seen);
+        .filter_map(|((_, shown), when)| Some((when, order.iter().position(|step| step.id == *shown), turned(shown)?)))
+        // Closed in the same moment, the later step of the procedure was the last.
+        .max_by_key(|(when, at, _)| (**when, *at))
+        .map(|(_, _, seen)| seen);
     (last.as_deref() != Some(now)).then(|| now.to_owned())
 }
 

@@ -22,6 +22,15 @@ pub fn none_open(desk: &mut Desk<'_>) {
     desk.say(Part::Question(Question::Start { missing: missing.to_owned(), options }));
 }
 
+/// What begins the first job that the pack has, as it is said; none where it has no job.
+pub fn beginning(desk: &Desk<'_>) -> Option<String> {
+    let procedure = procedures(desk).into_iter().next()?;
+    let card = desk.rules.unit(&procedure.unit)?;
+    let corner = corners(desk, Some(&card.id)).into_iter().next().filter(|_| card.has_corner());
+    let said = format!("start {}, {}", procedure.name(), card.name());
+    Some(corner.map_or_else(|| said.clone(), |corner| format!("{said}, {corner}")))
+}
+
 /// The pack's procedures.
 fn procedures(desk: &Desk<'_>) -> Vec<std::sync::Arc<Procedure>> {
     desk.rules.procedures.values().cloned().collect()

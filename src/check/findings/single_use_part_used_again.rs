@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "single-use part used again",
     level: Level::Wrong,
+    milder: false,
     what: "A part that is new each time is fitted again, or what stands over it is, without a new one.",
     why: "A crushed washer, a cut lip or a spent nut leaks or lets go.",
     example: "press: shaft-seal with single use: yes on its card, and no replace: shaft-seal before it",
