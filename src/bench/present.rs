@@ -173,7 +173,9 @@ fn seen_from_once(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<Strin
         .closed
         .iter()
         .filter(|((at, shown), _)| *at == id && *shown != step.id && place.closed.contains_key(shown))
-        .filter_map(|((_, shown), when)| Some((when, order.iter().position(|step| step.id == *shown), turned(shown)?)))
+        .filter_map(|((_, shown), when)| {
+            Some((when, order.iter().position(|step| step.id == *shown), turned(shown)?))
+        })
         // Closed in the same moment, the later step of the procedure was the last.
         .max_by_key(|(when, at, _)| (**when, *at))
         .map(|(_, _, seen)| seen);
@@ -225,7 +227,8 @@ pub fn sentence(card: &UnitCard, step: &Step) -> String {
 
 /// How an adjuster that has stops, or positions, is brought to its nought: by the way of turning that its card gives.
 fn zeroed(card: &UnitCard, step: &Step) -> Option<String> {
-    let adjuster = step.about.as_deref().and_then(|id| card.adjuster(id)).filter(|_| step.deed == Deed::Zero)?;
+    let adjuster =
+        step.about.as_deref().and_then(|id| card.adjuster(id)).filter(|_| step.deed == Deed::Zero)?;
     let name = adjuster.name();
     match &adjuster.kind {
         AdjusterKind::Clicker { closes, .. } => {

@@ -76,8 +76,11 @@ fn deeds(out: &mut String) {
     for deed in Deed::ALL {
         let _ = writeln!(out, "| `{}` | {} |", deed.as_str(), deed.what());
     }
-    let free: Vec<String> =
-        Deed::ALL.iter().filter(|deed| deed.takes_words()).map(|deed| format!("`{}`", deed.as_str())).collect();
+    let free: Vec<String> = Deed::ALL
+        .iter()
+        .filter(|deed| deed.takes_words())
+        .map(|deed| format!("`{}`", deed.as_str()))
+        .collect();
     let _ = writeln!(
         out,
         "\nAfter {} there may be words of your own in the place of the id, two or more of them (`- hold: whole unit`): one word \

@@ -153,8 +153,12 @@ impl Deed {
             }
             Self::Release => "lets a spring or the gas off; anything else is undone by hand",
             Self::Heat => "warms a part; wants a caution, and nothing charged",
-            Self::Fill => "fills with oil: says the card's size `volume` where one step alone fills it in, or its `amount:`; closed by \"done\"",
-            Self::Bleed => "bleeds the air out: asks its `question`, such as whether there are no more bubbles",
+            Self::Fill => {
+                "fills with oil: says the card's size `volume` where one step alone fills it in, or its `amount:`; closed by \"done\""
+            }
+            Self::Bleed => {
+                "bleeds the air out: asks its `question`, such as whether there are no more bubbles"
+            }
             Self::Stroke => "moves the shaft or a part over its stroke",
             Self::Drain => "lets the oil out: it has to be filled and bled again",
             Self::Charge => "fills with gas; waits for the pressure, read back as critical",

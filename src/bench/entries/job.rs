@@ -83,12 +83,7 @@ fn open(desk: &mut Desk<'_>, procedure: &str, unit: &str, corner: Option<Corner>
     if !desk.state.progress.open {
         desk.emit(Event::JobOpened { number });
     }
-    desk.emit(Event::PlaceOpened {
-        place,
-        unit: unit.to_owned(),
-        procedure: procedure.to_owned(),
-        corner,
-    });
+    desk.emit(Event::PlaceOpened { place, unit: unit.to_owned(), procedure: procedure.to_owned(), corner });
     let called =
         desk.rules.procedure(procedure, unit).map_or_else(String::new, |found| found.name().to_owned());
     let corner = corner.map(|corner| corner.as_str().to_owned());
@@ -134,11 +129,7 @@ fn corners(desk: &Desk<'_>, unit: Option<&str>) -> Vec<String> {
 }
 
 /// The question for what is missing.
-pub fn missing(
-    desk: &Desk<'_>,
-    procedure: Option<String>,
-    unit: Option<String>,
-) -> Question {
+pub fn missing(desk: &Desk<'_>, procedure: Option<String>, unit: Option<String>) -> Question {
     let procedures = procedures(desk);
     let fits = |of: &str| unit.as_deref().is_none_or(|unit| unit == of);
     let (missing, mut options): (&str, Vec<String>) = if unit.is_none() {
