@@ -1,10 +1,10 @@
 //! One input to events and an answer. Pure: the same rules, past, state, input and time give the same decision.
 
 use super::desk::{Desk, Moment};
-use super::entries::{confirm, correct, course, job, notes, reading, resume, skip, undo, want};
+use super::entries::{booked, confirm, correct, course, job, notes, reading, resume, skip, undo, want};
 use super::questions::{adjuster, part, record, step, work};
 use super::state::State;
-use super::{Decision, Fact, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting};
+use super::{Ack, Decision, Fact, Input, Part, Past, Refusal, doubt, flow, pending, timers, waiting, whole};
 use crate::act::{Act, ActName, Heard, Outcome};
 use crate::event::{Event, Pending, Utterance};
 use crate::quantity::Quantity;
@@ -48,6 +48,9 @@ fn opened(desk: &mut Desk<'_>) {
 }
 
 fn line(desk: &mut Desk<'_>, heard: &Heard) {
+    if whole::drops(desk) || booked::takes(desk, heard) {
+        return flow::go_on(desk);
+    }
     match heard.outcome {
         Outcome::Decline => decline(desk, heard),
         Outcome::Ask => doubt::open(desk, heard),
@@ -99,8 +102,11 @@ pub fn perform(desk: &mut Desk<'_>, act: &Act) {
         let why = "the job is stopped: say carry on first".to_owned();
         return desk.say(Part::Refused(Refusal::NotNow { why }));
     }
+    let hidden = matches!(desk.state.progress.pending, Some(Pending::Work { .. }));
     drop_question(desk, act);
     entry(desk, act);
+    // What a calculation's open question hid is shown with the next entry, whatever that is.
+    desk.show_step |= hidden;
 }
 
 fn blocked_by_pause(desk: &Desk<'_>, act: &Act) -> bool {
@@ -122,6 +128,7 @@ fn drop_question(desk: &mut Desk<'_>, act: &Act) {
         matches!(act.act, ActName::Note | ActName::Trouble | ActName::Wait | ActName::By | ActName::Pause);
     match &desk.state.progress.pending {
         None | Some(Pending::Acknowledge { .. }) => {}
+        Some(Pending::Work { .. }) => desk.emit(Event::Settled),
         Some(_) if aside => {}
         Some(_) => {
             desk.emit(Event::Settled);
@@ -133,6 +140,7 @@ fn drop_question(desk: &mut Desk<'_>, act: &Act) {
 fn entry(desk: &mut Desk<'_>, act: &Act) {
     match act.act {
         ActName::Confirm => confirm::confirm(desk, act),
+        ActName::Deny if notes::not_looked_yet(desk) => desk.say(Part::Ack(Ack::Stays)),
         ActName::Deny => confirm::deny(desk),
         ActName::Reading => reading::reading(desk, act),
         ActName::Correct => correct::correct(desk, act),

@@ -1,9 +1,9 @@
 //! Hearing could not tell: the bench words the question, keeps it, and knows what answers it.
 
 use super::desk::Desk;
-use super::entries::reading;
+use super::entries::{reading, relative};
 use super::waiting::waiting;
-use super::{Part, Question, flow, pending, present};
+use super::{Part, Question, decide, deeds, flow, judge, pending, present};
 use crate::act::{Act, ActName, Doubt, Heard, WaitingFor};
 use crate::event::Pending;
 use crate::quantity::{Quantity, Unit, figures};
@@ -18,19 +18,60 @@ pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
         return flow::go_on(desk);
     }
     let doubt = heard.doubt.clone().unwrap_or(Doubt::Meaning);
+    if let Some(act) = anew(desk, &heard.between, &doubt) {
+        decide::perform(desk, &act);
+        return flow::go_on(desk);
+    }
+    if stays_open(desk, &heard.between) {
+        return;
+    }
     if doubt == Doubt::Vague && critical(desk) {
         // A critical value is asked for without leading: a guess is not offered back to be nodded at.
         let question = question(desk, &[], doubt);
         return desk.say(Part::Question(question));
     }
-    // With a caution waiting, the caution stays the open question.
-    let keeps = !heard.between.is_empty() && desk.state.progress.pending.is_none();
+    // The last question asked is the one that a yes answers. What waits for words keeps waiting for them.
+    let keeps = !heard.between.is_empty() && !waits_for_more(desk);
     if keeps && desk.state.progress.open {
         let acts = heard.between.clone();
         desk.open(Pending::Between { acts, doubt: doubt.clone(), then: heard.acts.clone() });
     }
     let question = question(desk, &heard.between, doubt);
     desk.say(Part::Question(question));
+}
+
+/// A value in its unit for the very step whose value is being said back: it takes that one's place, and is said back in
+/// its turn. A wish that is relative to where the adjuster stands is worked out, whatever else was doubted.
+fn anew(desk: &Desk<'_>, between: &[Act], doubt: &Doubt) -> Option<Act> {
+    if let Some(wish) = between.iter().find(|act| relative::of_adjuster(desk, act)) {
+        return Some(wish.clone());
+    }
+    let ([act], Doubt::Unit) = (between, doubt) else { return None };
+    let Some(Pending::Value { kept }) = &desk.state.progress.pending else { return None };
+    let mine = act.slots.about.is_none() || act.slots.about == kept.about;
+    let value = matches!(act.act, ActName::Reading | ActName::Correct) && act.slots.value.is_some();
+    let unit = |name: &Option<String>| name.as_deref().and_then(Unit::parse);
+    let fits = unit(&act.slots.unit).zip(unit(&kept.unit)).is_some_and(|(a, b)| a.same_dimension(b));
+    (mine && value && fits).then(|| Act { act: ActName::Reading, slots: act.slots.clone() })
+}
+
+/// Whether the question that is open stays the one to answer, and is asked again: a caution always, any other where the
+/// doubt brings nothing that could be answered instead.
+fn stays_open(desk: &mut Desk<'_>, between: &[Act]) -> bool {
+    match &desk.state.progress.pending {
+        None => return false,
+        Some(Pending::Acknowledge { .. }) => desk.say(Part::Question(Question::Acknowledge)),
+        Some(_) if between.is_empty() && !waits_for_more(desk) => {
+            pending::say_again(desk);
+        }
+        Some(_) => return false,
+    }
+    true
+}
+
+/// Whether the open question gathers what a job needs to begin, or a serial.
+fn waits_for_more(desk: &Desk<'_>) -> bool {
+    matches!(desk.state.progress.pending, Some(Pending::Start { .. } | Pending::Switch { .. }))
 }
 
 /// Words said to an open question that waits for words: they answer it, or it is asked again. Each such question has its
@@ -59,8 +100,27 @@ pub fn question(desk: &Desk<'_>, acts: &[Act], doubt: Doubt) -> Question {
     let options = acts.iter().map(|act| option(desk, act)).collect();
     // A bare number brought no unit that could be the wrong one.
     let bare = doubt == Doubt::Unit && !acts.is_empty() && acts.iter().all(|act| act.slots.unit.is_none());
-    let doubt = if bare { Doubt::Number } else { doubt };
+    // Nor is a unit the wrong one that the part is measured in, at whichever step.
+    let known = doubt == Doubt::Unit && !acts.is_empty() && acts.iter().all(|act| unit_is_its_own(desk, act));
+    let doubt = if bare || known { Doubt::Number } else { doubt };
     Question::Which { options, doubt, wanted: wanted(desk) }
+}
+
+/// Whether the unit said is of a kind that the part named, or the one in hand, is measured in.
+fn unit_is_its_own(desk: &Desk<'_>, act: &Act) -> bool {
+    let (Some(card), Some(procedure)) = (desk.card(), desk.procedure()) else { return false };
+    let Some(unit) = act.slots.unit.as_deref().and_then(Unit::parse) else { return false };
+    let in_hand = super::entries::notes::current(desk).and_then(|step| step.about);
+    let Some(about) = act.slots.about.clone().or(in_hand) else { return false };
+    let steps = procedure.all_steps();
+    let mut of_steps = steps
+        .iter()
+        .filter(|step| step.about.as_deref() == Some(about.as_str()))
+        .filter_map(|step| judge::unit(&card, step));
+    let torque = card.part(&about).and_then(|part| part.torque).map(|limit| limit.unit);
+    let setting = card.adjuster(&about).map(deeds::unit_of);
+    of_steps.any(|own| own.same_dimension(unit))
+        || [torque, setting].into_iter().flatten().any(|own| own.same_dimension(unit))
 }
 
 /// What the step in hand wants, for a doubt that has no options.

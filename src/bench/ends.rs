@@ -3,8 +3,8 @@
 use super::desk::Desk;
 use super::state::{AdjusterState, Closing, Fitting, PartState, Place, Position};
 use super::{flow, present};
-use crate::quantity::Unit;
-use crate::rulebase::{AdjusterKind, Procedure, UnitCard};
+use crate::quantity::{Unit, figures};
+use crate::rulebase::{AdjusterKind, Procedure, Step, UnitCard};
 
 /// One sentence for each open end, of every place of the job.
 pub fn open(desk: &Desk<'_>) -> Vec<String> {
@@ -43,12 +43,26 @@ fn of_place(desk: &Desk<'_>, id: &str, place: &Place, card: &UnitCard, procedure
     let mut state = desk.state.clone();
     state.progress.current = Some(id.to_owned());
     let judge = flow::Judge { rules: desk.rules, state: &state, now: desk.now };
+    out.extend(
+        branches_left(place, procedure).map(|step| format!("{} was not done", present::title(card, step))),
+    );
     let steps = judge.ahead(procedure, place).len();
     if steps > 0 {
         let plural = if steps == 1 { "step is" } else { "steps are" };
         out.push(format!("{steps} {plural} not done"));
     }
     out
+}
+
+/// Steps that were to follow a failure and were not worked, though what had failed was closed after all. A guarded one
+/// may not have applied then: nobody can tell now.
+fn branches_left<'a>(place: &'a Place, procedure: &'a Procedure) -> impl Iterator<Item = &'a Step> {
+    procedure
+        .all_steps()
+        .into_iter()
+        .filter(|step| place.failed.contains_key(&step.id) && place.closed.contains_key(&step.id))
+        .flat_map(|step| &step.fails)
+        .filter(|inner| inner.when.is_none() && !place.closed.contains_key(&inner.id))
 }
 
 /// It was moved or apart, and stands neither where it was left nor where it was found.
@@ -75,6 +89,17 @@ fn is_charge(card: &UnitCard, id: &str) -> bool {
     card.adjuster(id).is_some_and(|adjuster| matches!(adjuster.kind, AdjusterKind::Charge { .. }))
 }
 
+/// A time in half hours, rounded up, as it is said: "twenty three and a half hours".
+fn half_hours(minutes: f64) -> String {
+    let halves = (minutes / 30.0).ceil();
+    let (whole, half) = ((halves / 2.0).floor(), halves % 2.0 > 0.0);
+    match (whole, half) {
+        (0.0, _) => "half an hour".to_owned(),
+        (whole, true) => format!("{} and a half hours", figures::words(whole)),
+        (whole, false) => Unit::Hour.say(whole),
+    }
+}
+
 /// Threadlocker that is not cured yet: until when it may not be handled, or used.
 fn cures(desk: &Desk<'_>, id: &str, card: &UnitCard) -> Vec<String> {
     let here = desk.state.record.locked.iter().filter(|((place, _), _)| place == id);
@@ -87,8 +112,7 @@ fn cures(desk: &Desk<'_>, id: &str, card: &UnitCard) -> Vec<String> {
             out.push(format!("{name} threadlocker: do not handle for {}", Unit::Minute.say(minutes.ceil())));
         }
         if let Some(minutes) = left(locking.cure) {
-            let hours = (minutes / 6.0).ceil() / 10.0;
-            out.push(format!("{name} threadlocker: do not use for {}", Unit::Hour.say(hours)));
+            out.push(format!("{name} threadlocker: do not use for {}", half_hours(minutes)));
         }
     }
     out

@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::state::{Place, State};
 use super::{Part, cautions, present, view};
-use crate::event::Event;
+use crate::event::{Event, Pending};
 use crate::rulebase::{Deed, Pack, Phase, Procedure, Step};
 use chrono::{DateTime, FixedOffset};
 
@@ -37,6 +37,11 @@ impl Judge<'_> {
             let inner = branch.then(|| self.first_open(&step.fails, place)).flatten();
             inner.or(Some(step))
         })
+    }
+
+    /// The first open step of the branch that is being worked for a step: it comes before the step is asked again.
+    pub fn branch<'p>(&self, step: &'p Step, place: &Place) -> Option<&'p Step> {
+        place.branching.contains(&step.id).then(|| self.first_open(&step.fails, place)).flatten()
     }
 
     /// The open steps from here on, branches only where they are being worked.
@@ -76,7 +81,9 @@ pub fn makes_safe(procedure: &Procedure, step: &Step) -> bool {
 /// Puts the next step in hand and says it, unless a question is open or the job rests.
 pub fn go_on(desk: &mut Desk<'_>) {
     let progress = &desk.state.progress;
-    if !desk.show_step || progress.pending.is_some() || progress.paused || !progress.open {
+    // A calculation may ask on, and hides no step.
+    let asked = !matches!(progress.pending, None | Some(Pending::Work { .. }));
+    if !desk.show_step || asked || progress.paused || !progress.open {
         return;
     }
     let (Some(procedure), Some(place)) = (desk.procedure(), desk.place()) else { return };
@@ -89,7 +96,7 @@ pub fn go_on(desk: &mut Desk<'_>) {
             if place.cursor.as_deref() != Some(step.id.as_str()) {
                 show(desk, step, false);
             }
-            if !just_refused(desk) {
+            if !just_refused(desk) && !was_said_now(desk, &step.id) {
                 say_step(desk);
             }
         }
@@ -100,6 +107,11 @@ pub fn go_on(desk: &mut Desk<'_>) {
 /// Whether the line was refused at the step in hand, which then needs no saying again.
 fn just_refused(desk: &Desk<'_>) -> bool {
     desk.cursor() == desk.began_at && desk.parts.iter().any(|part| matches!(part, Part::Refused(_)))
+}
+
+/// Whether this line has said the step already: one act of it asked, another moved nothing.
+fn was_said_now(desk: &Desk<'_>, id: &str) -> bool {
+    desk.parts.iter().any(|part| matches!(part, Part::Step(card) if card.id == id))
 }
 
 fn was_closed_now(desk: &Desk<'_>, id: &str) -> bool {

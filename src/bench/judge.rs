@@ -2,7 +2,7 @@
 
 use super::deeds::unit_of;
 use super::desk::Desk;
-use super::{Refusal, Value, present, restore, view};
+use super::{Consequence, Refusal, Value, present, restore, view};
 use crate::act::{End, WaitingFor};
 use crate::event::{Kept, Verdict};
 use crate::quantity::{Limit, Quantity, Unit, figures};
@@ -186,6 +186,18 @@ pub fn limit(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<Limit> {
         return again.or(read.limit);
     }
     read.limit
+}
+
+/// What follows a torque out of limits: past the upper end a joint may be spoilt, and what its card says of that comes
+/// before it is done again.
+pub fn if_too_tight(card: &UnitCard, step: &Step, kept: &Kept, then: Consequence) -> Consequence {
+    let over = kept.value.zip(kept.hi).is_some_and(|(value, most)| value > most);
+    let part =
+        step.about.as_deref().and_then(|id| card.part(id)).filter(|_| over && step.deed == Deed::Tighten);
+    match (part.and_then(|part| part.too_tight.clone()), then) {
+        (Some(text), Consequence::StaysOpen | Consequence::Stop(_)) => Consequence::TooTight(text),
+        (_, then) => then,
+    }
 }
 
 /// The value and the limits of a kept reading, as quantities.

@@ -22,6 +22,7 @@ pub mod state;
 mod timers;
 mod view;
 mod waiting;
+mod whole;
 
 pub use answer::{
     Ack, Answer, Asks, CautionCard, Consequence, Fact, Part, Question, Refusal, RestoreCard, SettingRow,
@@ -31,3 +32,4 @@ pub use decide::{decide, worked};
 pub use input::{Decision, Input, Past};
 pub use questions::work::instead as calculation;
 pub use waiting::{step_title, waiting};
+pub use whole::whole;

@@ -2,12 +2,12 @@
 
 use super::desk::Desk;
 use super::entries::confirm::says_only;
-use super::entries::{job, reading, skip, want};
+use super::entries::{job, outside, reading, skip, want};
 use super::questions::work;
 use super::{Ack, Part, Question, Refusal, Value, decide, doubt, flow, present};
 use crate::act::{Act, ActName, Doubt};
-use crate::event::{Event, Kept, Pending};
-use crate::quantity::{Quantity, Unit, figures};
+use crate::event::{Event, Kept, Pending, Verdict};
+use crate::quantity::{Limit, Quantity, Unit, figures};
 
 /// Whether the act answers the open question; if so it has been worked.
 pub fn takes(desk: &mut Desk<'_>, act: &Act) -> bool {
@@ -22,6 +22,7 @@ pub fn takes(desk: &mut Desk<'_>, act: &Act) -> bool {
         Pending::Start { procedure, unit, corner } => job::more_said(desk, act, procedure, unit, corner),
         Pending::Between { acts, doubt, then } => between(desk, act, &acts, &doubt, &then),
         Pending::Work { .. } => work::answered(desk, act, &pending),
+        Pending::Stand { about, .. } => want::stands_at(desk, act, &about),
         Pending::SpringRate { .. } => false,
     }
 }
@@ -132,8 +133,12 @@ fn between(desk: &mut Desk<'_>, act: &Act, acts: &[Act], doubt: &Doubt, then: &[
     let Some(chosen) = chosen else { return false };
     desk.emit(Event::Settled);
     desk.show_step = true;
-    if chosen.act == ActName::Want {
+    if chosen.act == ActName::Want && outside::is_said_back(&chosen) {
+        want::want(desk, &chosen, "customer");
+    } else if chosen.act == ActName::Want && chosen.slots.text.is_some() {
         worked_out(desk, &chosen);
+    } else if chosen.act == ActName::Want {
+        want::agreed(desk, &chosen);
     } else {
         decide::perform(desk, &chosen);
     }
@@ -175,7 +180,7 @@ fn say_again_now(desk: &mut Desk<'_>) {
             }
             Question::Acknowledge
         }
-        Pending::Value { kept } => Question::Value(said_back(desk, &kept)),
+        Pending::Value { kept } => value_asked(said_back(desk, &kept), &kept),
         Pending::Deviation { step, reason } => again_reason(title(desk, &step), reason, true),
         Pending::Skip { step, reason } => again_reason(title(desk, &step), reason, false),
         Pending::Switch { place } => Question::Serial { place: place.replace('-', " ") },
@@ -183,6 +188,7 @@ fn say_again_now(desk: &mut Desk<'_>) {
         Pending::Start { procedure, unit, .. } => job::missing(desk, procedure, unit),
         Pending::Between { acts, doubt, .. } => doubt::question(desk, &acts, doubt),
         Pending::Work { missing, asks, .. } => Question::Work { ask: asks, missing },
+        Pending::Stand { about, .. } => super::entries::relative::stand(desk, &about),
         Pending::SpringRate { .. } => return flow::say_step(desk),
     };
     desk.say(Part::Question(question));
@@ -194,6 +200,15 @@ fn again_reason(name: Option<String>, reason: Option<String>, deviation: bool) -
         None => Question::Reason { name, deviation },
         Some(reason) => Question::Sure { name, reason, deviation },
     }
+}
+
+/// The question of a value that waits for its yes; what is out of limits is called so before anybody says yes to it.
+pub fn value_asked(value: Value, kept: &Kept) -> Question {
+    if kept.verdict != Verdict::Out || (kept.lo.is_none() && kept.hi.is_none()) {
+        return Question::Value(value);
+    }
+    let limit = Limit { lo: kept.lo, hi: kept.hi, unit: value.kept.unit };
+    Question::Beyond { value, limit }
 }
 
 /// A kept value as it is said back.

@@ -1,7 +1,7 @@
 //! Timers: started by a step, by threadlocker or by word, and told once when they run out.
 
 use super::desk::Desk;
-use super::state::Fitting;
+use super::state::{Fitting, RunningTimer};
 use super::{Ack, Part};
 use crate::event::{Change, Event, Moved};
 use crate::quantity::{Quantity, Unit};
@@ -9,20 +9,20 @@ use crate::rulebase::{Deed, Step, UnitCard};
 
 /// Tells every timer that has run out and was not told.
 pub fn tick(desk: &mut Desk<'_>) {
-    let due: Vec<(u32, String)> = desk
+    let due: Vec<(u32, RunningTimer)> = desk
         .state
         .record
         .timers
         .iter()
         .filter(|(_, timer)| !timer.told && timer.ends <= desk.now)
-        .map(|(number, timer)| (*number, timer.what.clone()))
+        .map(|(number, timer)| (*number, timer.clone()))
         .collect();
-    for (timer, what) in due {
+    for (timer, running) in due {
         desk.emit(Event::TimerTold { timer });
-        if tightened_in_time(desk, &what) {
+        if tightened_in_time(desk, &running) {
             continue;
         }
-        desk.say(Part::TimerEnded { what });
+        desk.say(Part::TimerEnded { what: running.what });
     }
 }
 
@@ -36,7 +36,11 @@ pub fn start_for(desk: &mut Desk<'_>, step: &Step) {
 /// What is left of the wait that a step is, in whole minutes or, under one, in seconds; none when it is no wait or over.
 pub fn left(desk: &Desk<'_>, step: &Step) -> Option<Quantity> {
     let what = &step.timer.as_ref().filter(|_| step.deed == Deed::Wait)?.what;
-    let timer = desk.state.record.timers.values().rev().find(|timer| timer.what == *what)?;
+    let here = desk.state.progress.current.as_ref();
+    let own = |timer: &&RunningTimer| {
+        timer.what == *what && timer.place.as_ref() == here && timer.step.as_ref() == Some(&step.id)
+    };
+    let timer = desk.state.record.timers.values().rev().find(own)?;
     let seconds = (timer.ends - desk.now).num_seconds();
     match seconds {
         ..=0 => None,
@@ -60,14 +64,17 @@ fn open_time(card: &UnitCard, about: &str) -> String {
     format!("{} threadlocker, open time", card.name_of(about))
 }
 
-/// Whether it is the open time of joints that are all tight: then its end is nothing to hurry for.
-fn tightened_in_time(desk: &Desk<'_>, what: &str) -> bool {
-    let mut joints = desk.state.progress.places.values().filter_map(|place| {
-        let card = desk.rules.units.get(&place.unit)?;
-        let (_, joint) = place.parts.iter().find(|(id, part)| part.locked && open_time(card, id) == what)?;
-        Some(matches!(joint.fitting, Fitting::Torqued | Fitting::Nipped))
-    });
-    joints.next().is_some_and(|first| first && joints.all(|tight| tight))
+/// Whether it is the open time of a joint that is tight: then its end is nothing to hurry for.
+fn tightened_in_time(desk: &Desk<'_>, timer: &RunningTimer) -> bool {
+    let place = timer.place.as_ref().and_then(|place| desk.state.progress.places.get(place));
+    place.is_some_and(|place| {
+        let Some(card) = desk.rules.units.get(&place.unit) else { return false };
+        let mut parts = place.parts.iter();
+        parts.any(|(id, part)| {
+            let tight = matches!(part.fitting, Fitting::Torqued | Fitting::Nipped);
+            part.locked && tight && open_time(card, id) == timer.what
+        })
+    })
 }
 
 /// Starts a timer and says so.

@@ -60,6 +60,7 @@ fn of_question(waiting: &mut Waiting, pending: &Pending) {
         },
         Pending::Switch { .. } | Pending::Start { .. } | Pending::SpringRate { .. } => WaitingFor::Text,
         Pending::Work { unit, .. } => work_kind(unit.as_deref()),
+        Pending::Stand { unit, .. } => work_kind(Some(unit)),
         Pending::Between { acts, .. } if acts.len() == 1 => WaitingFor::YesOrNo,
         Pending::Between { acts, .. } if acts.iter().any(|act| act.slots.text.is_some()) => WaitingFor::Text,
         Pending::Between { .. } => waiting.kind,
@@ -67,6 +68,9 @@ fn of_question(waiting: &mut Waiting, pending: &Pending) {
     if matches!(pending, Pending::Work { .. }) {
         // The answer is the calculation's, not the step's.
         (waiting.about, waiting.want) = (None, None);
+    }
+    if let Pending::Stand { about, .. } = pending {
+        (waiting.about, waiting.want) = (Some(about.clone()), None);
     }
     waiting.asked = asked(pending);
 }

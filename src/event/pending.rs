@@ -72,6 +72,13 @@ pub enum Pending {
         /// The question.
         asks: String,
     },
+    /// A wish was relative to where an adjuster stands, and its direction is not clear: where is it to stand?
+    Stand {
+        /// The adjuster.
+        about: String,
+        /// The unit of its settings.
+        unit: String,
+    },
     /// A spring of another rate: what is to stay the same.
     SpringRate {
         /// The adjuster that sets preload.

@@ -16,7 +16,7 @@ use std::thread;
 /// # Errors
 /// What keeps the bench from opening; nobody reading any more.
 pub fn run(cli: &Cli) -> Result<u8, Fault> {
-    let (session, opened) = open::bench(cli, Box::new(open::book(cli)?), Box::new(SystemClock), false)?;
+    let (session, opened) = open::bench(cli, Box::new(open::book(cli)?), Box::new(SystemClock), false, true)?;
     let mut talk = Talk { session, out: Out::new(), worst: 0 };
     talk.print(&opened)?;
     if stdin().is_terminal() && stdout().is_terminal() {
@@ -146,7 +146,9 @@ fn converse(
 /// A timer's end, told above the line that is being typed.
 fn notice(talk: &mut Talk, printer: &mut impl ExternalPrinter) -> Result<(), Fault> {
     let Some(turn) = talk.session.tick() else { return Ok(()) };
-    if turn.fault.is_some() || printer.print(format!("{}\n", turn.reply.show.trim_end())).is_err() {
+    if turn.fault.is_some()
+        || printer.print(format!("{}\n", talk.out.fitted(turn.reply.show.trim_end()))).is_err()
+    {
         talk.print(&turn)?;
     }
     Ok(())

@@ -28,6 +28,7 @@ pub use cli::{
     AskArgs, CheckArgs, Cli, Command, HearArgs, LogArgs, NewCommand, PackCommand, PipeArgs, Place, ReplayArgs,
 };
 pub use log::log_of;
+pub use out::wrapped;
 pub use wire::answer_json;
 
 use crate::session::{Fault, guarded};

@@ -74,7 +74,8 @@ pub fn book_to_read(cli: &Cli) -> Result<Option<SqliteBook>, Fault> {
     }
 }
 
-/// Opens the bench on a book.
+/// Opens the bench on a book. With `warm` the ear is fitted meanwhile: a person takes a moment to begin, a pipe does not, and
+/// another thread asks for much address space.
 ///
 /// # Errors
 /// As [`Session::open`].
@@ -83,9 +84,12 @@ pub fn bench(
     book: Box<dyn Book + Send>,
     clock: Box<dyn Clock>,
     ear: bool,
+    warm: bool,
 ) -> Result<(Session, Turn), Fault> {
     let rules = Rules::new(rules(cli)?);
-    rules.warm();
+    if warm {
+        rules.warm();
+    }
     Session::open(Setup {
         rules,
         book,

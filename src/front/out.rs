@@ -7,19 +7,28 @@ use std::io::{self, IsTerminal, Write};
 pub struct Out {
     out: io::Stdout,
     colour: bool,
+    terminal: bool,
 }
+
+/// The width of a terminal that nobody asks for its own, in characters.
+const WIDTH: usize = 80;
 
 impl Out {
     /// Standard output; colour on a terminal alone, and not where `NO_COLOR` is set.
     pub fn new() -> Self {
         let out = io::stdout();
-        let colour = out.is_terminal() && !no_color();
-        Self { out, colour }
+        let terminal = out.is_terminal();
+        Self { out, colour: terminal && !no_color(), terminal }
     }
 
     /// Whether it is a terminal that colour is welcome on.
     pub fn colour(&self) -> bool {
         self.colour
+    }
+
+    /// The text as it is printed: on a terminal, long lines of prose are broken between words.
+    pub fn fitted(&self, text: &str) -> String {
+        if self.terminal { wrapped(text, WIDTH) } else { text.to_owned() }
     }
 
     /// Prints a line and hands it on at once.
@@ -50,6 +59,46 @@ impl Out {
         let text = serde_json::to_string(value).map_err(|error| Fault::Ours(error.to_string()))?;
         self.line(&text)
     }
+}
+
+/// Lines of prose that are longer than the width, broken between words; what follows stands under the line's first word
+/// or, where a label leads it, under the first word after the label. Tables keep their lines.
+pub fn wrapped(text: &str, width: usize) -> String {
+    text.lines().map(|line| wrap(line, width)).collect::<Vec<_>>().join("\n")
+}
+
+fn wrap(line: &str, width: usize) -> String {
+    let (lead, prose) = led(line);
+    if line.chars().count() <= width || prose.contains("  ") {
+        return line.to_owned();
+    }
+    let indent = lead.chars().count();
+    let mut out = lead.to_owned();
+    let mut column = indent;
+    for (n, word) in prose.split(' ').enumerate() {
+        let long = word.chars().count();
+        if n > 0 && column + 1 + long > width {
+            out.push('\n');
+            out.push_str(&" ".repeat(indent));
+            column = indent;
+        } else if n > 0 {
+            out.push(' ');
+            column += 1;
+        }
+        out.push_str(word);
+        column += long;
+    }
+    out
+}
+
+/// What leads a line (spaces, and a label with two spaces or more after it), and its prose.
+fn led(line: &str) -> (&str, &str) {
+    let indent = line.len() - line.trim_start().len();
+    let label = line.split_at(indent).1.find("  ").filter(|_| indent > 0).map_or(0, |at| {
+        let rest = line.split_at(indent + at).1;
+        at + rest.len() - rest.trim_start().len()
+    });
+    line.split_at(indent + label)
 }
 
 fn gone(error: &io::Error) -> Fault {

@@ -18,7 +18,7 @@ pub fn run(cli: &Cli, args: &PipeArgs) -> Result<u8, Fault> {
         ClockFrom::System => Box::new(SystemClock),
         ClockFrom::Lines => Box::new(LinesClock::unset()),
     };
-    let (session, opened) = open::bench(cli, Box::new(open::book(cli)?), clock, !args.typed)?;
+    let (session, opened) = open::bench(cli, Box::new(open::book(cli)?), clock, !args.typed, false)?;
     let mut pipe = Pipe { session, out: Out::new(), json: cli.place.json, worst: 0 };
     pipe.print(None, &opened)?;
     pipe.run(args.clock == ClockFrom::System)?;

@@ -26,7 +26,8 @@ impl Talk {
                 self.out.text(&turn.reply.say)
             }
             None => {
-                let text = painted(&turn.reply.show, self.out.colour());
+                let text = self.out.fitted(&turn.reply.show);
+                let text = painted(&text, self.out.colour());
                 self.out.text(&text)
             }
         }

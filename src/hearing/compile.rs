@@ -151,15 +151,19 @@ impl Compiled {
         }
         lines.retain(|line| !line.words.is_empty());
         let rare = rare_words(&lines, &self.classes);
-        let spoken: Vec<Vec<String>> = lines.iter().map(|line| for_lexicon(&line.words)).collect();
         let bench = self.bench_words(talk, &lines);
-        self.lexicon = Lexicon::new(&spoken, &bench, parts, &talk.words, unit_words.clone());
+        {
+            let spoken: Vec<Vec<String>> = lines.iter().map(|line| for_lexicon(&line.words)).collect();
+            self.lexicon = Lexicon::new(&spoken, &bench, parts, &talk.words, unit_words.clone());
+        }
+        for seen in lines.iter_mut().flat_map(|line| &mut line.seen) {
+            seen.known = !rare.contains(&seen.text);
+        }
+        self.learn_words(&lines);
+        // Each line is let go as it becomes a sample: they are many.
         let samples: Vec<Sample> = lines
-            .iter_mut()
+            .into_iter()
             .map(|line| {
-                for seen in &mut line.seen {
-                    seen.known = !rare.contains(&seen.text);
-                }
                 let pieces = self.piece_names(&line.seen);
                 Sample {
                     features: features(&line.seen, &pieces, &self.senses),
@@ -168,8 +172,7 @@ impl Compiled {
                 }
             })
             .collect();
-        self.model = Model::fit(&samples, self.classes.len());
-        self.learn_words(&lines);
+        self.model = Model::fit(samples, self.classes.len());
         self.learn_rule_words(talk, rules);
         self.learn_elsewhere(talk);
     }

@@ -1,6 +1,6 @@
 //! What the linear model sees of a clause.
 
-use super::model::{Feature, feature};
+use super::model::{Feature, feature, fold};
 use super::senses::{Sense, Senses};
 use super::stem::stem;
 use std::collections::BTreeSet;
@@ -66,7 +66,7 @@ pub fn features(clause: &[Seen], pieces: &BTreeSet<String>, senses: &Senses) -> 
 /// Senses, neighbouring senses in order, and senses that meet in one clause.
 fn of_senses(line: &[Vec<Sense>], out: &mut Vec<Feature>) {
     let pair = |kind: u64, a: Sense, b: Sense| {
-        (kind << 32 | u64::from(a) << 16 | u64::from(b)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
+        fold((kind << 32 | u64::from(a) << 16 | u64::from(b)).wrapping_mul(0x9e37_79b9_7f4a_7c15))
     };
     for (at, here) in line.iter().enumerate() {
         for a in here {

@@ -127,7 +127,7 @@ impl Judge<'_> {
         // Many words that end in a pause are hardly only a pause.
         let strange = match act.act {
             ActName::Pause if source.to - source.from > 6 => 0,
-            ActName::Finish | ActName::Skip | ActName::Resume => 0,
+            ActName::Finish | ActName::Skip | ActName::Resume | ActName::Switch => 0,
             _ => 1,
         };
         !against && foreign <= strange && sure

@@ -6,7 +6,7 @@ use std::collections::HashMap;
 use std::hash::{BuildHasherDefault, Hasher};
 
 /// A feature, hashed.
-pub type Feature = u64;
+pub type Feature = u32;
 
 /// An example: its features and its class.
 #[derive(Debug, Clone)]
@@ -17,13 +17,6 @@ pub struct Sample {
     pub class: usize,
     /// How much it counts.
     pub weight: f32,
-}
-
-/// An example by the rows of its features.
-struct Learned {
-    rows: Vec<u32>,
-    class: usize,
-    weight: f32,
 }
 
 /// Features are hashes already.
@@ -41,8 +34,9 @@ impl Hasher for Hashed {
         }
     }
 
-    fn write_u64(&mut self, value: u64) {
-        self.0 = value;
+    fn write_u32(&mut self, value: u32) {
+        // The table takes its groups from the high bits.
+        self.0 = u64::from(value).wrapping_mul(0x9e37_79b9_7f4a_7c15);
     }
 }
 
@@ -64,7 +58,7 @@ const KNOWN: f32 = 0.97;
 const RATE: f32 = 1.2;
 const SHRINK: f32 = 1e-3;
 
-/// The hash of a feature's parts (FNV-1a, 64 bits).
+/// The hash of a feature's parts (FNV-1a).
 #[must_use]
 pub fn feature(parts: &[&str]) -> Feature {
     let mut hash: u64 = 0xcbf2_9ce4_8422_2325;
@@ -73,13 +67,19 @@ pub fn feature(parts: &[&str]) -> Feature {
             hash = (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
         }
     }
-    hash
+    fold(hash)
+}
+
+/// Sixty-four bits in thirty-two.
+#[must_use]
+pub fn fold(hash: u64) -> Feature {
+    (hash ^ (hash >> 32)) as u32
 }
 
 impl Model {
     /// Fits a model to examples.
     #[must_use]
-    pub fn fit(samples: &[Sample], classes: usize) -> Self {
+    pub fn fit(samples: Vec<Sample>, classes: usize) -> Self {
         let mut model = Self { classes, ..Self::default() };
         let mut counts: HashMap<Feature, u32, Plain> = HashMap::default();
         for feature in samples.iter().flat_map(|sample| &sample.features) {
@@ -92,12 +92,16 @@ impl Model {
                 model.rows.entry(*feature).or_insert(row);
             }
         }
-        let samples: Vec<Learned> = samples
-            .iter()
-            .map(|sample| Learned {
-                rows: sample.features.iter().filter_map(|feature| model.rows.get(feature).copied()).collect(),
-                class: sample.class,
-                weight: sample.weight,
+        // Each feature becomes its row, in the place it has.
+        let samples: Vec<Sample> = samples
+            .into_iter()
+            .map(|mut sample| {
+                sample.features.retain(|feature| model.rows.contains_key(feature));
+                for feature in &mut sample.features {
+                    *feature = model.rows.get(feature).copied().unwrap_or_default();
+                }
+                sample.features.shrink_to_fit();
+                sample
             })
             .collect();
         model.weights = vec![0.0; model.rows.len() * classes];
@@ -113,14 +117,14 @@ impl Model {
         model
     }
 
-    fn learn(&mut self, sample: &Learned, rate: f32) {
-        let chances = self.chances_of(&sample.rows);
+    fn learn(&mut self, sample: &Sample, rate: f32) {
+        let chances = self.chances_of(&sample.features);
         if chances.get(sample.class).is_some_and(|chance| *chance > KNOWN) {
             return;
         }
-        let size = (sample.rows.len().max(1) as f32).sqrt();
+        let size = (sample.features.len().max(1) as f32).sqrt();
         let step = rate * sample.weight / size;
-        for row in &sample.rows {
+        for row in &sample.features {
             let start = *row as usize * self.classes;
             let Some(weights) = self.weights.get_mut(start..start + self.classes) else { continue };
             for (class, (weight, chance)) in weights.iter_mut().zip(&chances).enumerate() {

@@ -1,23 +1,37 @@
 //! Questions that want a second utterance. One that takes a yes or a no ends in "yes or no".
 
 use super::caution::UNDERSTOOD;
-use super::figure::quantity;
+use super::figure::{quantity, setting};
 use super::piece::{Piece, Weight};
 use super::sentence::{capital, clause, inside, list, question as asked, yes_or_no};
 use super::value;
 use crate::act::Doubt;
 use crate::bench::Question;
-use crate::quantity::{Quantity, figures};
+use crate::quantity::{Limit, Quantity, figures};
 
 /// A question.
 pub(super) fn question(question: &Question) -> Piece {
     match question {
         Question::Value(kept) => two(&yes_or_no(&value::said(kept)), yes_or_no(&value::shown(kept))),
+        Question::Beyond { value: kept, limit } => {
+            let beyond = beyond(kept.kept, limit);
+            let ask = |said: String| yes_or_no(&format!("{said}{beyond}"));
+            two(&ask(value::said(kept)), ask(value::shown(kept)))
+        }
         Question::Which { options, doubt, wanted } => which(options, doubt, wanted),
         Question::Acknowledge => Piece::default().asking(Weight::Acknowledgement, UNDERSTOOD),
         Question::SpringRate { was, now, options } => spring_rate(*was, *now, options),
         other => Piece::default().asking(Weight::Closing, &words(other)),
     }
+}
+
+/// Which limit a value is beyond.
+fn beyond(value: Quantity, limit: &Limit) -> String {
+    let under = matches!(limit.off_by(value), Ok(Some(off)) if off < 0.0);
+    let (side, bound) = if under { ("under", limit.lo) } else { ("over", limit.hi) };
+    let bound =
+        bound.map(|bound| format!(", {side} the limit of {}", quantity(Quantity::new(bound, limit.unit))));
+    bound.unwrap_or_default()
 }
 
 fn two(say: &str, show: String) -> Piece {
@@ -52,9 +66,20 @@ fn words(question: &Question) -> String {
         Question::Work { ask, .. } => asked(ask.trim_end_matches('?')),
         Question::WhatWasIt { name } => asked(&format!("What was the {}, then", clause(name))),
         Question::WhichJob { jobs } => which_job(jobs),
-        Question::Value(_) | Question::Which { .. } | Question::Acknowledge | Question::SpringRate { .. } => {
-            String::new()
+        Question::Relative { name, found, by, less, to } => {
+            let joins = if *less { "less" } else { "and" };
+            let sum = format!("{} {joins} {}, {}", quantity(*found), quantity(*by), quantity(*to));
+            yes_or_no(&format!("{}: found at {sum}", capital(name)))
         }
+        Question::Stand { name, found } => {
+            let found = found.map(|(found, from)| format!(" It was found at {}.", setting(found, from)));
+            format!("Say where the {} should stand.{}", clause(name), found.unwrap_or_default())
+        }
+        Question::Beyond { .. }
+        | Question::Value(_)
+        | Question::Which { .. }
+        | Question::Acknowledge
+        | Question::SpringRate { .. } => String::new(),
     }
 }
 

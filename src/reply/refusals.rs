@@ -55,14 +55,15 @@ fn not_granted(what: &str) -> &'static str {
 }
 
 fn out_of_limits(name: &str, value: Quantity, limit: &Limit, then: &Consequence) -> Piece {
-    let side = match limit.off_by(value) {
+    let off = limit.off_by(value);
+    let side = match off {
         Ok(Some(off)) if off < 0.0 => "is too low",
         Ok(Some(_)) => "is too high",
         Ok(None) | Err(_) => "is not accepted",
     };
     let head = format!("{}: {} {side}.", capital(name), quantity(value));
-    // What a rule of the pack refuses has no band to tell.
-    let bounded = limit.lo.is_some() || limit.hi.is_some();
+    // What a rule of the pack refuses, inside its band, has no band to tell.
+    let bounded = matches!(off, Ok(Some(_))) && (limit.lo.is_some() || limit.hi.is_some());
     let head = if bounded { format!("{head} The limit is {}.", band(limit)) } else { head };
     Piece::both(&format!("{head} {}", follows(then)))
 }
@@ -74,5 +75,6 @@ fn follows(then: &Consequence) -> String {
         Consequence::StaysOpen => "The step stays open. Do it again, or leave it and say why.".to_owned(),
         Consequence::Branch => "Some steps follow, then it is asked again.".to_owned(),
         Consequence::Stop(why) => format!("Stop here. {}", sentence(why)),
+        Consequence::TooTight(text) => format!("{} Until then the step stays open.", sentence(text)),
     }
 }

@@ -89,6 +89,8 @@ pub struct Part {
     pub bore: Option<Quantity>,
     /// How the other side is held ("12 mm flats on the shaft").
     pub hold: Option<String>,
+    /// Which way round it goes ("with its lip to the foot").
+    pub goes: Option<String>,
     /// The way that undoes it.
     pub opens: Way,
     /// Which end of the unit it sits at.
@@ -101,6 +103,8 @@ pub struct Part {
     pub nip: Option<String>,
     /// Why its torque is critical; none when it is not.
     pub critical: Option<String>,
+    /// What is done when its torque went past its band: what may be spoilt, and what is looked at or renewed first.
+    pub too_tight: Option<String>,
     /// Threadlocker.
     pub locker: Option<Locker>,
     /// Witness mark.

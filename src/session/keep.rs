@@ -47,6 +47,11 @@ impl Session {
     /// A name that holds from one job to the next, or came with the call, is kept in each job's own record.
     fn carried(&self, before: &State, events: &[Event]) -> Option<Event> {
         let said = events.iter().any(|event| matches!(event, Event::By { .. }));
+        let known = !before.progress.person.is_empty();
+        if events.contains(&Event::TakenUp) && self.by.is_none() && known && !said {
+            // Another may have taken the job up: nobody is named until somebody says so.
+            return Some(Event::By { who: String::new() });
+        }
         let held = Some(&self.state.progress.person).filter(|person| !person.is_empty());
         let who = self.by.as_ref().or(held).filter(|who| **who != before.progress.person && !said)?;
         Some(Event::By { who: who.clone() })
@@ -90,10 +95,12 @@ impl Session {
         }
     }
 
-    /// Hears a line and notes its words; those of a declined line are not kept.
+    /// Hears a line and notes its words. Those of a declined line reach the bench with it, and are kept only where they
+    /// told it something: an utterance without events leaves nothing.
     pub(super) fn hear(&self, cause: Cause<'_>, utterance: &mut Utterance) -> Option<crate::act::Heard> {
         let Cause::Line(line) = cause else { return None };
         let heard = self.listen(line);
+        let heard = crate::bench::whole(&self.rules.pack().talk.words, &line.words()).unwrap_or(heard);
         let heard = crate::bench::calculation(
             &self.rules.pack().talk.works,
             self.state.progress.pending.as_ref(),
@@ -102,8 +109,8 @@ impl Session {
             false,
         )
         .unwrap_or(heard);
+        utterance.heard = Some(line.words());
         if heard.outcome != crate::act::Outcome::Decline {
-            utterance.heard = Some(line.words());
             utterance.understood.clone_from(&heard.acts);
         }
         Some(heard)
@@ -142,7 +149,7 @@ impl Standing {
                 self.step = state.progress.places.get(place).and_then(|held| held.cursor.clone());
                 self.place = Some(place.clone());
             }
-            Event::By { who } => self.person = Some(who.clone()),
+            Event::By { who } => self.person = Some(who.clone()).filter(|who| !who.is_empty()),
             _ => {}
         }
     }

@@ -7,8 +7,10 @@
     clippy::string_slice
 )]
 #![allow(clippy::disallowed_methods, reason = "a test may look at the clock and the environment")]
+mod answers_fit;
 mod architecture;
 mod bench_entries;
+mod bench_lines;
 mod bench_walk;
 mod book;
 mod book_damage;

@@ -1,14 +1,41 @@
 //! Questions that want a second utterance, as data.
 
 use super::Value;
-use crate::act::Doubt;
-use crate::quantity::Quantity;
+use crate::act::{Doubt, End};
+use crate::quantity::{Limit, Quantity};
 
 /// A question that wants a second utterance.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Question {
     /// A converted or doubtful value: is it so?
     Value(Value),
+    /// The same for a value that is out of limits.
+    Beyond {
+        /// The value.
+        value: Value,
+        /// The limits.
+        limit: Limit,
+    },
+    /// A wish relative to where an adjuster was found, worked out: is it so?
+    Relative {
+        /// The adjuster.
+        name: String,
+        /// As found.
+        found: Quantity,
+        /// By how much, without a sign.
+        by: Quantity,
+        /// Whether it is taken off; added otherwise.
+        less: bool,
+        /// Where it would stand.
+        to: Quantity,
+    },
+    /// Where is the adjuster to stand?
+    Stand {
+        /// The adjuster.
+        name: String,
+        /// As found, where that is known, with the end it is counted from.
+        found: Option<(Quantity, Option<End>)>,
+    },
     /// Which of these?
     Which {
         /// What each would be, as said.

@@ -95,4 +95,6 @@ pub enum Consequence {
     Branch,
     /// It has failed too often: stop.
     Stop(String),
+    /// It went past the band of its torque, and its card says what is done before it is done again.
+    TooTight(String),
 }

@@ -47,6 +47,9 @@ pub fn find(desk: &Desk<'_>, procedure: &Procedure, about: &str, fits: &dyn Fn(&
     let ahead = judge.ahead(procedure, place);
     let named = |step: &&&Step| step.about.as_deref() == Some(about) && fits(step);
     let Some(target) = ahead.iter().find(named) else { return Found::Nothing };
+    if let Some(first) = judge.branch(target, place) {
+        return Found::Blocked(Box::new(first.clone()));
+    }
     let first =
         ahead.iter().take_while(|step| step.id != target.id).find(|step| fixed(desk, procedure, step));
     let own = guarded(desk, procedure, target).then_some(target);

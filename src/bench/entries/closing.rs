@@ -3,10 +3,14 @@
 use crate::bench::desk::Desk;
 use crate::bench::{Consequence, deeds, present, timers};
 use crate::event::{Change, Event, How, Kept};
-use crate::rulebase::{Step, UnitCard};
+use crate::rulebase::{Deed, Step, UnitCard};
 
 /// Closes a step, with what it does to its part and the clocks it starts.
 pub fn close(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, how: How, value: Option<&Kept>) {
+    let renewed = step.about.as_ref().filter(|_| step.deed == Deed::Replace && step.read.is_none());
+    if let Some(about) = renewed.filter(|about| !kept_as_fitted(desk, about)) {
+        desk.emit(Event::Fitted { about: about.clone(), text: String::new() });
+    }
     let mut moved = deeds::effects(card, step, value);
     if present::counts_in(desk, card, step).is_some() {
         // Counted inwards, it ends on its seat.
@@ -14,9 +18,14 @@ pub fn close(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, how: How, value:
     }
     desk.emit(Event::StepDone { step: step.id.clone(), how, moved: moved.clone() });
     timers::for_locker(desk, card, &moved);
-    if step.deed != crate::rulebase::Deed::Wait {
+    if step.deed != Deed::Wait {
         timers::start_for(desk, step);
     }
+}
+
+/// Whether the line in hand has told of the new part already.
+fn kept_as_fitted(desk: &Desk<'_>, part: &str) -> bool {
+    desk.events.iter().any(|event| matches!(event, Event::Fitted { about, .. } if about == part))
 }
 
 /// Fails a step, and says what follows: its branch, a stop, or that it stays open.

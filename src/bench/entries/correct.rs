@@ -46,7 +46,7 @@ fn stands(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &crate::event
     }
     if let Some((value, limit)) = judge::figures(card, step, kept) {
         let name = present::name(card, step);
-        let then = Consequence::StaysOpen;
+        let then = judge::if_too_tight(card, step, kept, Consequence::StaysOpen);
         desk.say(Part::Refused(Refusal::OutOfLimits { name, value, limit, then }));
     }
 }

@@ -88,6 +88,7 @@ fn open(desk: &mut Desk<'_>, procedure: &str, unit: &str, corner: Option<Corner>
         desk.rules.procedure(procedure, unit).map_or_else(String::new, |found| found.name().to_owned());
     let corner = corner.map(|corner| corner.as_str().to_owned());
     desk.say(Part::Ack(Ack::Started { number, unit: name, corner, procedure: called }));
+    super::begun::keep(desk);
     desk.show_step = true;
 }
 

@@ -1,6 +1,6 @@
 //! Notes, troubles, new parts, timers by word, and who is working.
 
-use super::{closing, reading};
+use super::{closing, reading, said};
 use crate::act::{Act, WaitingFor};
 use crate::bench::desk::Desk;
 use crate::bench::{Ack, Part, flow, present, timers};
@@ -98,6 +98,16 @@ pub fn by(desk: &mut Desk<'_>, act: &Act) {
 fn name_in_hand(desk: &Desk<'_>) -> Option<String> {
     let step = current(desk)?;
     Some(present::name(&*desk.card()?, &step))
+}
+
+/// Whether the line says that the thing asked about has not been looked at: that is no answer to a question of yes or no,
+/// and no finding.
+pub fn not_looked_yet(desk: &Desk<'_>) -> bool {
+    let asks = current(desk).is_some_and(|step| step.answers_yes_or_no());
+    let line = said::words(desk.utterance.heard.as_deref().unwrap_or_default());
+    let phrases = &desk.rules.talk.words.unready;
+    asks && (0..line.len())
+        .any(|at| line.get(at..).is_some_and(|rest| said::opening(rest, phrases).is_some()))
 }
 
 /// Whether the step in hand is closed, with nothing after it: every step is worked.

@@ -1,14 +1,15 @@
 //! A value reported: which step it is for, what it is in the card's unit, and what comes of it.
 
 use super::ahead::{self, Found};
-use super::{closing, notes};
+use super::{closing, notes, want};
 use crate::act::{Act, ActName, End, WaitingFor};
 use crate::bench::desk::Desk;
 use crate::bench::judge::{self, Judged};
-use crate::bench::{Consequence, Part, Question, Refusal, Value, deeds, present, rate};
+use crate::bench::state::Closing;
+use crate::bench::{Consequence, Part, Refusal, Value, deeds, pending, present, rate};
 use crate::event::{Change, Event, How, Kept, Pending, Verdict};
 use crate::quantity::{Quantity, Unit, figures};
-use crate::rulebase::{Deed, Procedure, Role, Step, UnitCard};
+use crate::rulebase::{Adjuster, Deed, Procedure, ReadBack, Role, Step, UnitCard};
 
 /// A value was reported.
 pub fn reading(desk: &mut Desk<'_>, act: &Act) {
@@ -21,6 +22,9 @@ pub fn reading(desk: &mut Desk<'_>, act: &Act) {
     }
     desk.closed_one = true;
     let unit = act.slots.unit.as_deref().and_then(Unit::parse);
+    if notes::current(desk).is_some_and(|step| step.reads_back == Some(ReadBack::Wanted)) {
+        return wished(desk, &card, act, unit);
+    }
     let Some(step) = target(desk, &card, &procedure, act, unit) else { return };
     if step.read.as_ref().is_some_and(|read| read.kind == WaitingFor::Text) {
         let said = crate::quantity::bench_figures(value).to_string();
@@ -28,6 +32,21 @@ pub fn reading(desk: &mut Desk<'_>, act: &Act) {
         return words(desk, &text);
     }
     take(desk, &card, &step, value, unit, act.slots.from);
+}
+
+/// A value said where the wishes are asked for is one: of the adjuster named, or of the only one that it fits.
+fn wished(desk: &mut Desk<'_>, card: &UnitCard, act: &Act, unit: Option<Unit>) {
+    let fits = |adjuster: &&Adjuster| unit.is_some_and(|unit| deeds::unit_of(adjuster).same_dimension(unit));
+    let fitting: Vec<&Adjuster> = card.adjusters.iter().filter(fits).collect();
+    let about = match (&act.slots.about, fitting.as_slice()) {
+        (Some(about), _) => about.clone(),
+        (None, [one]) => one.id.clone(),
+        (None, _) => {
+            let why = "say which adjuster that is for".to_owned();
+            return desk.say(Part::Refused(Refusal::NotNow { why }));
+        }
+    };
+    want::want(desk, &Act { act: ActName::Want, slots: act.slots.clone() }.about(about), "customer");
 }
 
 /// Whether the value says that the adjuster in hand stands where the step in hand brings it: "it's on zero".
@@ -52,21 +71,65 @@ fn target(
     if mine && wants_value(&current) && !notes::is_past(desk, &current) {
         return Some(current);
     }
-    let named = about.or(current.about.as_deref());
+    let meant = about.or(current.about.as_deref());
     let takes = |step: &Step| wants_value(step) && unit.is_none_or(|unit| fits(card, step, unit));
-    match named.map(|about| (about, ahead::find(desk, procedure, about, &takes))) {
+    let late = just_closed(desk, procedure, about, &takes);
+    match meant.map(|about| (about, ahead::find(desk, procedure, about, &takes))) {
         Some((_, Found::Step(step))) => Some(*step),
+        Some((_, Found::Blocked(_))) if late.is_some() => late,
         Some((about, Found::Blocked(first))) => {
             let name = card.name_of(about).to_owned();
             let first = present::title(card, &first);
             desk.say(Part::Refused(Refusal::NotPast { name, first }));
             None
         }
-        _ => {
+        _ => late.or_else(|| closed_before(desk, procedure, about, &takes)).or_else(|| {
             aside(desk, card, act, unit);
             None
-        }
+        }),
     }
+}
+
+/// Whether a value was kept for the step: "tight" closed it with none.
+fn has_value(desk: &Desk<'_>, step: &Step) -> bool {
+    let here = desk.place_id();
+    let mut kept = desk.state.record.kept.iter().filter(|entry| entry.place == here && !entry.corrected);
+    kept.any(|entry| entry.kept.step.as_deref() == Some(step.id.as_str()))
+}
+
+/// The step closed last, where the value fits it and names its part, or names none and the step was closed without one:
+/// "tight" and then how tight.
+fn just_closed(
+    desk: &Desk<'_>,
+    procedure: &Procedure,
+    about: Option<&str>,
+    takes: &dyn Fn(&Step) -> bool,
+) -> Option<Step> {
+    let step = procedure.step(desk.state.record.last_kept.as_deref()?)?;
+    let stands = desk.place()?.closed.get(&step.id) == Some(&Closing::Done);
+    let mine = match about {
+        Some(about) => step.about.as_deref() == Some(about),
+        None => !has_value(desk, step),
+    };
+    (stands && mine && takes(step)).then(|| step.clone())
+}
+
+/// The step of the part named that was closed last and takes the value: it is held against its limits all the same.
+fn closed_before(
+    desk: &Desk<'_>,
+    procedure: &Procedure,
+    about: Option<&str>,
+    takes: &dyn Fn(&Step) -> bool,
+) -> Option<Step> {
+    let (place, here) = (desk.place()?, desk.place_id());
+    let when = |step: &Step| desk.state.record.closed.get(&(here.clone(), step.id.clone())).copied();
+    procedure
+        .all_steps()
+        .into_iter()
+        .filter(|step| about.is_some() && step.about.as_deref() == about && takes(step))
+        .filter(|step| place.closed.get(&step.id) == Some(&Closing::Done))
+        .max_by_key(|step| when(step))
+        .cloned()
 }
 
 /// A value that no open step wants is kept with the job, said back, and moves nothing.
@@ -139,8 +202,9 @@ pub fn take(
             }
         }
         Judged::Kept { kept, said_back } if critical(step) && kept.said_unit.is_some() => {
+            let question = pending::value_asked(said_back, &kept);
             desk.open(Pending::Value { kept });
-            desk.say(Part::Question(Question::Value(said_back)));
+            desk.say(Part::Question(question));
         }
         Judged::Kept { kept, said_back } => keep(desk, card, step, kept, Some(said_back)),
     }
@@ -207,6 +271,7 @@ fn out_of_limits(desk: &mut Desk<'_>, card: &UnitCard, step: &Step, kept: &Kept,
         desk.emit(finding);
         closing::fail(desk, step)
     };
+    let then = judge::if_too_tight(card, step, kept, then);
     desk.say(Part::Refused(Refusal::OutOfLimits { name, value, limit, then }));
 }
 
@@ -262,6 +327,10 @@ pub fn words(desk: &mut Desk<'_>, text: &str) {
         text: Some(text.to_owned()),
         ..blank(&role)
     };
+    // What the technician has said yes to was said back already.
+    if !desk.events.contains(&Event::Settled) {
+        super::booked::say_back(desk, &kept);
+    }
     desk.emit(Event::Reading(kept));
     closing::close(desk, &card, &step, How::Value, None);
     fitted(desk, &step, text);

@@ -1,9 +1,10 @@
 //! What the customer wants an adjuster, a spring or a pressure to be.
 
-use crate::act::{Act, End};
+use super::relative;
+use crate::act::{Act, ActName, End};
 use crate::bench::deeds::unit_of;
 use crate::bench::desk::Desk;
-use crate::bench::{Ack, Part, Refusal, Value, settings};
+use crate::bench::{Ack, Part, Refusal, Value, pending, settings};
 use crate::event::Event;
 use crate::quantity::{Quantity, Unit, figures};
 use crate::rulebase::{Adjuster, AdjusterKind};
@@ -14,9 +15,44 @@ pub fn want(desk: &mut Desk<'_>, act: &Act, whose: &str) {
     let about = act.slots.about.clone().or_else(|| super::notes::current(desk).and_then(|step| step.about));
     let Some(about) = about else { return words(desk, act, None, whose) };
     match (card.adjuster(&about), act.slots.value) {
+        (Some(adjuster), value) if relative::is(desk, act) => {
+            if value.is_none() {
+                words(desk, act, Some(about.clone()), whose);
+            }
+            relative::wish(desk, adjuster, act);
+        }
         (Some(adjuster), Some(value)) => number(desk, adjuster, act, value, whose),
         _ => words(desk, act, Some(about), whose),
     }
+}
+
+/// A wish that was worked out or chosen, and agreed to.
+pub fn agreed(desk: &mut Desk<'_>, act: &Act) {
+    let Some(card) = desk.card() else { return };
+    let adjuster = act.slots.about.as_deref().and_then(|about| card.adjuster(about));
+    match (adjuster, act.slots.value) {
+        (Some(adjuster), Some(value)) => number(desk, adjuster, act, value, "customer"),
+        _ => words(desk, act, act.slots.about.clone(), "customer"),
+    }
+}
+
+/// Whether the act answers where an adjuster is to stand; if so its setting is kept as wanted.
+pub fn stands_at(desk: &mut Desk<'_>, act: &Act, about: &str) -> bool {
+    let mine = act.slots.about.as_deref().is_none_or(|named| named == about);
+    let gives = matches!(act.act, ActName::Reading | ActName::Want | ActName::Correct);
+    match act.act {
+        ActName::Deny => pending::dropped(desk),
+        _ if gives && mine && act.slots.value.is_some() && !relative::is(desk, act) => {
+            desk.emit(Event::Settled);
+            desk.closed_one = true;
+            let mut wish = Act { act: ActName::Want, slots: act.slots.clone() }.about(about);
+            wish.slots.text = None;
+            agreed(desk, &wish);
+            desk.show_step = true;
+        }
+        _ => return false,
+    }
+    true
 }
 
 fn number(desk: &mut Desk<'_>, adjuster: &Adjuster, act: &Act, said: f64, whose: &str) {
@@ -41,6 +77,9 @@ fn number(desk: &mut Desk<'_>, adjuster: &Adjuster, act: &Act, said: f64, whose:
     };
     if let Some(why) = impossible(adjuster, value, travel) {
         return desk.say(Part::Refused(Refusal::NotASetting { name, value: spoken, why }));
+    }
+    if super::outside::questioned(desk, adjuster, act, value) {
+        return;
     }
     desk.emit(Event::Wanted {
         about: adjuster.id.clone(),

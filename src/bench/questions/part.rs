@@ -46,11 +46,49 @@ pub fn tool(desk: &mut Desk<'_>, act: &Act) {
         Some(Which::All) => return tool_ahead(desk, usize::MAX),
         _ => {}
     }
+    if says(desk, "hold") {
+        return hold(desk, act);
+    }
     let Some((card, id)) = subject(desk, act) else { return };
     let current = crate::bench::entries::notes::current(desk);
     let step = current.filter(|step| step.about.as_deref() == Some(id.as_str()));
+    if !names(desk, &card, &id) && step.as_ref().is_some_and(|step| needs_none(desk, &card, step)) {
+        return desk.say(Said::Sentence("The card names no tool for this step.".to_owned()));
+    }
     let fact = tool_fact(desk, &card, &id, step.as_ref());
     desk.say(fact.map_or_else(|| unknown("a tool for", card.name_of(&id)), Said::Fact));
+}
+
+/// Whether the words of the question hold that word.
+fn says(desk: &Desk<'_>, word: &str) -> bool {
+    let heard = desk.utterance.heard.as_deref().unwrap_or_default().to_lowercase();
+    heard.split(|c: char| !c.is_alphanumeric()).any(|own| own == word)
+}
+
+/// Whether the question itself names the part, and did not only mean the one in hand.
+fn names(desk: &Desk<'_>, card: &UnitCard, id: &str) -> bool {
+    let heard = desk.utterance.heard.as_deref().unwrap_or_default();
+    super::work::names(card, heard).as_deref() == Some(id)
+}
+
+/// How the other side is held: of the step in hand, of its part, or of the part that is named and has such a thing.
+fn hold(desk: &mut Desk<'_>, act: &Act) {
+    let Some(card) = desk.card() else { return crate::bench::entries::job::none_open(desk) };
+    let of = |id: Option<&str>| card.part(id?)?.hold.clone();
+    let step = crate::bench::entries::notes::current(desk);
+    let in_hand = step.and_then(|step| step.hold.clone().or_else(|| of(step.about.as_deref())));
+    match in_hand.or_else(|| of(act.slots.about.as_deref())) {
+        Some(hold) => desk.say(Said::Sentence(format!("Hold {hold}."))),
+        None => desk.say(Said::Unknown { what: "anything of how that is held".to_owned() }),
+    }
+}
+
+/// Whether a step neither turns its part nor takes a tool of its own: the part's spanner has no business there.
+fn needs_none(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> bool {
+    let Some(procedure) = desk.procedure() else { return false };
+    let sheet = present::sheet(desk, card, &procedure, step);
+    let part = step.about.as_deref().is_some_and(|id| card.part(id).is_some());
+    part && !present::turns(step.deed) && sheet.tool.is_none() && sheet.size.is_none()
 }
 
 fn tool_fact(desk: &Desk<'_>, card: &UnitCard, id: &str, step: Option<&Step>) -> Option<Fact> {
@@ -70,8 +108,11 @@ fn tool_fact(desk: &Desk<'_>, card: &UnitCard, id: &str, step: Option<&Step>) ->
     let (tool, size) = part.map(present::tool_of).unwrap_or_default();
     let handling = part.map(|part| &part.handling).or(adjuster.map(|adjuster| &adjuster.handling))?;
     let any = handling.values().find_map(|handling| handling.tool.clone());
-    let tool =
-        tool.or(adjuster.and_then(|adjuster| adjuster.tool.clone())).or(any.filter(|_| size.is_none()));
+    let by_hand = adjuster.and_then(|adjuster| adjuster.by_hand.clone());
+    let tool = tool
+        .or(adjuster.and_then(|adjuster| adjuster.tool.clone()))
+        .or(any.filter(|_| size.is_none()))
+        .or(by_hand);
     let hold = part.and_then(|part| part.hold.clone());
     (tool.is_some() || size.is_some()).then(|| Fact::Tool {
         name: card.name_of(id).to_owned(),
@@ -129,15 +170,53 @@ pub fn swap(desk: &mut Desk<'_>, act: &Act) {
     });
 }
 
+/// The unit of torque that the question wants its answer in.
+fn torque_unit(desk: &Desk<'_>, act: &Act) -> Option<Unit> {
+    let torque = |unit: &Unit| unit.same_dimension(Unit::NewtonMetre);
+    let into = act.slots.into.as_deref().and_then(Unit::parse).filter(torque);
+    into.or_else(|| super::work::units(desk.utterance.heard.as_deref()?).into_iter().find(torque))
+}
+
+/// How a part is handled by the step in hand, where that step does not turn it: how hard it is struck or pressed is a
+/// matter of words, and no torque; false where there is nothing to say.
+fn handled(desk: &mut Desk<'_>, act: &Act) -> bool {
+    let (Some(card), Some(step)) = (desk.card(), crate::bench::entries::notes::current(desk)) else {
+        return false;
+    };
+    let Some(id) = step.about.as_deref().filter(|_| !present::turns(step.deed)) else { return false };
+    if names(desk, &card, id) || act.slots.about.as_deref().is_some_and(|about| about != id) {
+        return false;
+    }
+    let Some(how) = card.handling(id, step.deed).and_then(|handling| handling.how.clone()) else {
+        return false;
+    };
+    desk.say(Said::Sentence(format!("{} {how}. The card gives no figure for it.", verb(step.deed))));
+    true
+}
+
+/// What a step does, as the head of a sentence: "Strike:".
+fn verb(deed: Deed) -> String {
+    let mut verb = deed.as_str().to_owned();
+    if let Some(first) = verb.get_mut(0..1) {
+        first.make_ascii_uppercase();
+    }
+    format!("{verb}:")
+}
+
 /// How tight?
 pub fn torque(desk: &mut Desk<'_>, act: &Act) {
+    if torque_unit(desk, act).is_none() && handled(desk, act) {
+        return;
+    }
     let Some((_, part)) = part_of(desk, act, "a torque for") else { return };
     if part.torque.is_none() && part.nip.is_none() {
         return desk.say(unknown("a torque for", part.name()));
     }
     desk.say(Said::Fact(Fact::Torque {
         name: part.name().to_owned(),
-        limit: part.torque,
+        limit: part
+            .torque
+            .map(|limit| torque_unit(desk, act).and_then(|unit| limit.to(unit).ok()).unwrap_or(limit)),
         nip: part.nip.clone(),
         critical: part.critical.clone(),
     }));
@@ -148,6 +227,9 @@ pub fn turn(desk: &mut Desk<'_>, act: &Act) {
     let Some((card, id)) = subject(desk, act) else { return };
     if let Some(adjuster) = card.adjuster(&id) {
         return turn_adjuster(desk, &card, adjuster);
+    }
+    if goes(desk, &card, &id) {
+        return;
     }
     let Some(part) = card.part(&id).filter(|part| present::is_turned(part)) else {
         return desk.say(unknown("a way to turn", card.name_of(&id)));
@@ -163,6 +245,15 @@ pub fn turn(desk: &mut Desk<'_>, act: &Act) {
         way: step.and_then(|step| step.way).unwrap_or(way),
         seen_from: card.seen_from(&id).map(str::to_owned),
     }));
+}
+
+/// Which way round a part goes; false when its card does not say.
+fn goes(desk: &mut Desk<'_>, card: &UnitCard, id: &str) -> bool {
+    let Some((name, goes)) = card.part(id).and_then(|part| Some((part.name(), part.goes.as_ref()?))) else {
+        return false;
+    };
+    desk.say(Said::Sentence(format!("The {name} goes {goes}.")));
+    true
 }
 
 fn turn_adjuster(desk: &mut Desk<'_>, card: &UnitCard, adjuster: &Adjuster) {
@@ -232,6 +323,10 @@ pub fn next_rung(desk: &mut Desk<'_>, id: &str) {
 
 /// Where does the value come from?
 pub fn source(desk: &mut Desk<'_>, act: &Act) {
+    let named = desk.card().zip(act.slots.about.as_deref()).is_some_and(|(card, id)| names(desk, &card, id));
+    if !named && super::work::rests_on(desk) {
+        return;
+    }
     let Some((card, id)) = subject(desk, act) else { return };
     let name = card.name_of(&id).to_owned();
     let part = card.part(&id).and_then(|part| part.source.clone());
@@ -245,6 +340,9 @@ pub fn source(desk: &mut Desk<'_>, act: &Act) {
 /// A part's size, thread, grade or limit.
 pub fn part(desk: &mut Desk<'_>, act: &Act) {
     let Some((card, id)) = subject(desk, act) else { return };
+    if says(desk, "round") && goes(desk, &card, &id) {
+        return;
+    }
     let mut rows = card.part(&id).map(rows).unwrap_or_default();
     if let Some(AdjusterKind::Charge { limit, .. }) = card.adjuster(&id).map(|adjuster| &adjuster.kind) {
         rows.push(("charge".to_owned(), limit.say(), limit.show()));

@@ -88,7 +88,8 @@ fn fold(state: &mut State, envelope: &Envelope) {
         }
         Event::TimerStarted { timer, what, seconds } => {
             let ends = envelope.at + chrono::Duration::milliseconds((seconds * 1000.0) as i64);
-            let running = RunningTimer { what: what.clone(), ends, told: false };
+            let (place, step) = (envelope.place.clone(), envelope.step.clone());
+            let running = RunningTimer { what: what.clone(), place, step, ends, told: false };
             state.record.timers.insert(*timer, running);
             state.progress.timers.insert(*timer, false);
         }

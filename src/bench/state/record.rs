@@ -79,6 +79,10 @@ pub struct Entry {
 pub struct RunningTimer {
     /// What for.
     pub what: String,
+    /// The place in hand as it was started: two units may wait for the same thing.
+    pub place: Option<String>,
+    /// The step in hand as it was started.
+    pub step: Option<String>,
     /// When it ends.
     pub ends: Moment,
     /// Whether its end was told.

@@ -29,7 +29,9 @@ pub fn log_json(job: &Job<'_>) -> Value {
         })).collect::<Vec<_>>(),
         "findings": record.findings.iter().map(|(place, about, text)| json!({
             "place": place, "about": about, "text": text,
-        })).collect::<Vec<_>>(),
+        })).chain(page::troubles(job).map(|(place, about, text)| json!({
+            "place": place, "about": about, "text": text,
+        }))).collect::<Vec<_>>(),
         "notes": record.notes.iter().map(|(place, text)| json!({"place": place, "text": text})).collect::<Vec<_>>(),
         "fitted": record.fitted.iter().map(|(place, about, text)| json!({
             "place": place, "about": about, "text": text,

@@ -57,6 +57,7 @@ pub fn told(job: &Job<'_>, envelope: &Envelope) -> Option<String> {
             format!("timer: {what}, {}", super::times::spoken(seconds / 60.0))
         }
         Event::TimerTold { .. } => "timer ended".to_owned(),
+        Event::By { who } if who.is_empty() => "nobody has said who is working".to_owned(),
         Event::By { who } => format!("{who} is working"),
         Event::Answered { said, .. } => {
             let asked = envelope.utterance.heard.as_deref().unwrap_or("asked");
@@ -86,7 +87,11 @@ fn closed(how: How) -> &'static str {
 /// A reading with its limits, and what was said where it was something else.
 fn reading(kept: &Kept, part: &impl Fn(&str) -> String) -> String {
     let name = kept.about.as_deref().map(|id| format!("{} ", part(id))).unwrap_or_default();
-    format!("{name}{} {}{}{}", kept.role.replace('-', " "), value_of(kept), said(kept), limits(kept))
+    let (role, value) = (kept.role.replace('-', " "), value_of(kept));
+    // Words that begin with what they are of do not need it said before them.
+    let own = kept.text.is_some() && value.to_lowercase().starts_with(&format!("{role} "));
+    let role = if own { String::new() } else { format!("{role} ") };
+    format!("{name}{role}{value}{}{}", said(kept), limits(kept))
 }
 
 /// The value, or the words.

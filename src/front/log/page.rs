@@ -1,7 +1,7 @@
 //! The log as a page for people: the head, the lines with their times, the settings side by side, what stands out.
 
 use super::{Job, line, table, times};
-use crate::event::Envelope;
+use crate::event::{Envelope, Event};
 use crate::session::plain;
 
 /// The whole page.
@@ -53,14 +53,24 @@ pub fn struck(job: &Job<'_>, event: &Envelope) -> bool {
     event.event.changes_job() && job.state.struck.contains(&event.utterance.id)
 }
 
+/// What has to be told at hand-over: what the steps found, and the troubles told beside them.
 fn findings(job: &Job<'_>) -> Vec<String> {
-    job.state
-        .record
-        .findings
-        .iter()
-        .map(|(place, _, text)| plain(&format!("{place}: {text}")))
-        .map(indented)
-        .collect()
+    let found = job.state.record.findings.iter().map(|(place, _, text)| format!("{place}: {text}"));
+    let told = troubles(job).map(|(place, about, text)| {
+        let about = about.map(|id| format!("{}: ", job.names.part(job.state, place, id)));
+        format!("{place}: {}{text}", about.unwrap_or_default())
+    });
+    found.chain(told).map(|text| indented(plain(&text))).collect()
+}
+
+/// The troubles told that still stand: place, part, words.
+pub fn troubles<'a>(job: &'a Job<'_>) -> impl Iterator<Item = (&'a str, Option<&'a str>, &'a str)> {
+    job.state.events.iter().filter(|event| !struck(job, event)).filter_map(|event| match &event.event {
+        Event::Troubled { text, about } => {
+            Some((event.place.as_deref().unwrap_or_default(), about.as_deref(), text.as_str()))
+        }
+        _ => None,
+    })
 }
 
 fn reasons(job: &Job<'_>) -> Vec<String> {

@@ -42,6 +42,33 @@ pub struct Words {
     /// Senses that do not answer a caution (`caution`), any step (`step`), a question of yes or no (`answer`) or a step of
     /// a deed, by its name. Under `text` stand the words that are no answer where words are waited for.
     pub unlike: BTreeMap<String, Vec<String>>,
+    /// Words that make a wish relative to where an adjuster stands: word -> `up`, `down`, or `asked` where the card alone
+    /// does not tell which way that is.
+    pub relative: BTreeMap<String, String>,
+    /// Whole lines that mean one thing: line -> `pause`, or `drop` for the open question.
+    pub whole: BTreeMap<String, String>,
+    /// Openings of a line that corrects what was said before it.
+    pub corrections: Vec<String>,
+    /// Openings of a line that says who is working.
+    pub introduces: Vec<String>,
+    /// Openings of a line that goes back to something booked in, by its name.
+    pub returns: Vec<String>,
+    /// What stands between a thing and what it is ("the serial number is ...").
+    pub becomes: Vec<String>,
+    /// Words that say that what was booked in is wrong.
+    pub amiss: Vec<String>,
+    /// Words that ask ("who"), where a verb of `helping` follows.
+    pub asking: Vec<String>,
+    /// Verbs that begin a question before one of `subjects`.
+    pub helping: Vec<String>,
+    /// What a question asks about, after its verb.
+    pub subjects: Vec<String>,
+    /// What says that a thing has not been looked at yet: no answer to a question of yes or no.
+    pub unready: Vec<String>,
+    /// Words of a line that begins a job which tell nothing beyond that.
+    pub begins: Vec<String>,
+    /// What opens, in such a line, something that a step books in: its role -> words ("for" the customer).
+    pub books: BTreeMap<String, Vec<String>>,
     /// Names that a person may be called by when spoken to, and words that call them.
     pub calls: Vec<String>,
 }

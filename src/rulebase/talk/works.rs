@@ -48,6 +48,8 @@ pub struct Asking {
     pub note: Option<String>,
     /// Whether it may be chosen by its kind alone.
     pub usual: bool,
+    /// Whether the tool on the card is the answer, where a part of the card is named and nothing else.
+    pub card: bool,
 }
 
 /// One input: how it is said and where else it is found.

@@ -74,11 +74,12 @@ pub(super) fn register(list: &mut Vec<Working>) {
             .takes(length("block", "block (solid) length").also(&["solid"]))
             .takes(length("preload", "length it is squeezed at full extension").or_zero())
             .takes(length("stroke", "stroke").also(&["travel"]))
+            .takes(length("tender", "travel of a tender that stands on it").usually(0.0).or_zero())
             .takes(k().optional())
             .gives("margin", Unit::Millimetre)
             .tells("verdict")
             .gives("force", Unit::Newton)
-            .by("free - preload - stroke - block", "identity"),
+            .by("free - preload - stroke - block + travel of the tender", "identity"),
     );
 }
 
@@ -142,7 +143,7 @@ fn bind(given: &Given) -> Result<Done, Refusal> {
     if block >= free {
         return Err(Refusal::impossible("block", "the block length is below the free length"));
     }
-    let margin = bind_margin(free, block, preload, given.n("stroke")?);
+    let margin = bind_margin(free, block, preload, given.n("stroke")?) + given.n("tender")?;
     let verdict = if margin < 0.0 { "binds before full stroke" } else { "does not bind" };
     let done = Done::of(margin, Unit::Millimetre).and_text("verdict", verdict);
     let done = done

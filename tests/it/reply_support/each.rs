@@ -201,6 +201,7 @@ fn refusals(draw: &mut Draw) -> Vec<Refusal> {
         Consequence::StaysOpen,
         Consequence::Branch,
         Consequence::Stop("Fetch the senior".into()),
+        Consequence::TooTight("Stop. Look at the thread before you go on.".into()),
     ] {
         let value = Quantity::new(draw.below(99) as f64, Unit::NewtonMetre);
         refusals.push(Refusal::OutOfLimits { name: draw.name(), value, limit: draw.limit(), then });

@@ -52,6 +52,15 @@ impl Known<'_, '_> {
         }
     }
 
+    /// What a function of the pack's scripts gives, in that unit; none when the pack has no such function, or what it
+    /// goes by is not known yet.
+    pub fn function(&self, name: &str, unit: Unit) -> Option<FoundAt> {
+        let view = crate::bench::view::of(self.desk.rules, &self.desk.state, self.desk.now);
+        let value = self.desk.rules.scripts().compute(name, &[], &view).ok()?;
+        let place = "measured on this job".to_owned();
+        Some(FoundAt { value: Quantity::new(value, unit).into(), place })
+    }
+
     fn card_says(&self, quantity: Quantity, what: &str) -> Option<FoundAt> {
         let place = format!("{} on the card of the {}", what.replace('-', " "), self.card.as_ref()?.name());
         Some(FoundAt { value: quantity.into(), place })

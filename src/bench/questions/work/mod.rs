@@ -5,11 +5,12 @@ mod fill;
 mod instead;
 mod known;
 mod pick;
+mod rests;
 mod tell;
 mod with;
 mod words;
 
-use crate::act::{Act, ActName};
+use crate::act::{Act, ActName, Slots};
 use crate::bench::desk::Desk;
 use crate::bench::{Part, Question, Refusal};
 use crate::event::{Event, Pending};
@@ -18,6 +19,7 @@ use crate::rulebase::talk::{Asking, Works};
 use crate::workings::registry::{self, Kind, Refusal as Refused, Value, Worked, Working};
 pub use instead::instead;
 use known::{FoundAt, Known};
+pub use rests::rests_on;
 use std::collections::BTreeMap;
 use tell::Rest;
 use words::Words;
@@ -31,6 +33,10 @@ pub fn work(desk: &mut Desk<'_>, act: &Act) {
     }
     let talk = desk.rules.talk.clone();
     match pick::pick(&talk.works, kind, &words) {
+        Some(picked) if let Some(id) = on_card(desk, &picked, &words) => {
+            let slots = Slots { about: Some(id), ..Slots::default() };
+            super::part::tool(desk, &Act { act: ActName::AskTool, slots });
+        }
         Some(picked) if picked.working.name != "convert" => {
             if let Some(strange) = words.figures.iter().find_map(|figure| figure.strange.as_ref()) {
                 let why = format!("{strange} is no unit that I know");
@@ -48,6 +54,31 @@ pub fn work(desk: &mut Desk<'_>, act: &Act) {
         None if kind == Some(Kind::Convert) || convert::both(&words) => convert::convert(desk, act, &words),
         None => desk.say(Part::Unknown { what: "how to work that out".to_owned() }),
     }
+}
+
+/// The units that stand among the words of a question.
+#[must_use]
+pub fn units(text: &str) -> Vec<Unit> {
+    Words::of(text).units.into_iter().map(|(_, unit)| unit).collect()
+}
+
+/// The part or adjuster that the words of a question name.
+#[must_use]
+pub fn names(card: &crate::rulebase::UnitCard, text: &str) -> Option<String> {
+    known::named(card, &Words::of(text))
+}
+
+/// The part that a question names, where the card itself answers it (`card` in the table): none of what the calculation
+/// has to know was said, and the part has its size on the card.
+fn on_card(desk: &Desk<'_>, picked: &pick::Picked<'_>, words: &Words) -> Option<String> {
+    let said = &picked.said.values;
+    let lacks = picked.working.inputs.iter().any(|input| input.required && !said.contains_key(input.name));
+    if !picked.asking.card || !lacks {
+        return None;
+    }
+    let card = desk.card()?;
+    let part = card.part(&known::named(&card, words)?)?;
+    (part.across.is_some() || part.key.is_some()).then(|| part.id.clone())
 }
 
 /// Whether another tool will do on a hexagon that the question itself names, by its size or by its part; false when it
@@ -161,8 +192,14 @@ impl Case<'_> {
                 continue;
             }
             let places = found.from.iter();
+            let unit = self.working.input(&found.input).and_then(registry::Input::unit);
             let at = places.filter(|path| allowed(path, said)).find_map(|path| {
-                self.known(desk, &given).find(path.split(" unless ").next().unwrap_or(path))
+                let path = path.split(" unless ").next().unwrap_or(path);
+                let known = self.known(desk, &given);
+                match path.strip_prefix("function ") {
+                    Some(name) => known.function(name, unit?),
+                    None => known.find(path),
+                }
             });
             if let Some(FoundAt { value, place }) = at {
                 rest.places.insert(found.input.clone(), place);

@@ -3,9 +3,10 @@
 
 use super::with;
 use crate::bench::{Fact, Part};
-use crate::quantity::{PressureBasis, Quantity, figures};
+use crate::quantity::{PressureBasis, Quantity, Unit, figures};
 use crate::rulebase::talk::Asking;
-use crate::workings::registry::{Answer, Refusal, Told, Worked, Working};
+use crate::workings::convert::nearest_fraction;
+use crate::workings::registry::{Answer, More, Refusal, Told, Worked, Working};
 use std::collections::BTreeMap;
 
 /// Where inputs were found that were not said.
@@ -41,7 +42,7 @@ pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
     Part::Fact(Fact::Worked {
         name: asking.ask.replace('-', " "),
         say: say.join(" "),
-        show: told.iter().flat_map(|one| shown(one, rest)).chain(notes).collect(),
+        show: shown(&told, rest, &split).into_iter().chain(notes).collect(),
         worked: worked.to_vec(),
     })
 }
@@ -49,8 +50,10 @@ pub fn answer(asking: &Asking, worked: &[Worked], rest: &Rest) -> Part {
 /// A conversion's answer: both figures in one breath.
 #[must_use]
 pub fn converted(value: Quantity, worked: &Worked) -> Part {
-    let fraction = worked.more.iter().find_map(|more| match &more.value {
-        Answer::Text(text) if !text.is_empty() => Some(format!(" ({text})")),
+    let fraction = worked.more.iter().find_map(|more| match (&more.value, worked.quantity()) {
+        (Answer::Text(text), Some(inches)) if !text.is_empty() => {
+            Some(format!(" ({})", nearest(text, inches)))
+        }
         _ => None,
     });
     let mut show = vec![format!("{} = {}{}", value.show(), worked.show(), fraction.unwrap_or_default())];
@@ -62,6 +65,20 @@ pub fn converted(value: Quantity, worked: &Worked) -> Part {
         worked: vec![worked.clone()],
     })
 }
+
+/// A fraction of an inch with how far it is off: it is no more than the nearest that there is.
+fn nearest(fraction: &str, inches: Quantity) -> String {
+    let (_, _, _, off) = nearest_fraction(inches.value);
+    let off = off * 25.4;
+    if off.abs() < EXACT {
+        return fraction.to_owned();
+    }
+    let side = if off > 0.0 { "more" } else { "less" };
+    format!("the nearest 64th is {fraction}, {} {side}", Quantity::new(off.abs(), Unit::Millimetre).show())
+}
+
+/// Below this a fraction of an inch is told as it stands, mm: no caliper of the bench shows it.
+const EXACT: f64 = 0.005;
 
 /// The answer in the steps of the bench, for ear and screen alike; for other programs it stays exact.
 fn rounded(asking: &Asking, worked: &Worked) -> Worked {
@@ -139,24 +156,53 @@ fn sentence(text: &str) -> String {
     format!("{first}{rest}.")
 }
 
-/// Everything on the screen: the figure, each input with where it is from, method, source, cautions.
-fn shown(worked: &Worked, rest: &Rest) -> Vec<String> {
-    let mut lines = vec![format!("{} = {}", worked.name, worked.show())];
-    lines.extend(worked.inputs.iter().map(|told| {
-        let from = match (told.usual, rest.places.get(told.name)) {
-            (true, _) => "usual value",
-            (false, Some(place)) => place,
-            (false, None) => "said",
-        };
-        format!("{}: {} ({from})", told.what, shown_value(&told.value, told.unit))
+/// On the screen: the figure, one line for each way of asking, then each input once with where it is from, method and
+/// source once, and what is to be minded this time.
+fn shown(worked: &[Worked], rest: &Rest, split: &[&str]) -> Vec<String> {
+    let mut lines: Vec<String> = worked.iter().map(|one| head(one, split)).collect();
+    if let [one] = worked {
+        lines.extend(one.more.iter().map(|more| format!("{}: {}", more.name, shown_more(more))));
+    }
+    let inputs = worked.iter().take(1).flat_map(|one| &one.inputs);
+    let inputs = inputs.filter(|told| !is_nothing(told) && !split.contains(&told.name));
+    lines.extend(inputs.map(|told| {
+        let usual = if told.usual { "usual value" } else { "said" };
+        let from = rest.places.get(told.name).map_or(usual, String::as_str);
+        let what = told.what.split(['(', ';']).next().unwrap_or(told.what).trim_end();
+        format!("{what}: {} ({from})", shown_value(&told.value, told.unit))
     }));
-    lines.extend(
-        worked.more.iter().map(|more| format!("{}: {}", more.name, shown_value(&more.value, more.unit))),
-    );
-    lines.push(format!("method: {}", worked.method));
-    lines.push(format!("source: {}", worked.source));
-    lines.extend(worked.cautions.iter().map(|caution| format!("mind: {caution}")));
+    if let Some(one) = worked.first() {
+        lines.extend([format!("method: {}", one.method), format!("source: {}", one.source)]);
+    }
+    let mut cautions: Vec<String> = worked.iter().flat_map(|one| one.cautions.clone()).collect();
+    cautions.dedup();
+    lines.extend(cautions.iter().map(|caution| format!("mind: {caution}")));
     lines
+}
+
+/// A usual value that changes nothing: a text, or nought.
+fn is_nothing(told: &Told) -> bool {
+    let nought = matches!(told.value, Answer::Number(value) if value == 0.0);
+    told.usual && (nought || matches!(told.value, Answer::Text(_) | Answer::Nothing))
+}
+
+/// The figure of one way of asking: alone, or with its way and its other figures in the same line.
+fn head(worked: &Worked, split: &[&str]) -> String {
+    let way: Vec<String> = worked
+        .inputs
+        .iter()
+        .filter(|told| split.contains(&told.name))
+        .map(|told| shown_value(&told.value, told.unit))
+        .collect();
+    if way.is_empty() {
+        return format!("{} = {}", worked.name, worked.show());
+    }
+    let more = worked.more.iter().map(|more| format!(", {} {}", more.name, shown_more(more)));
+    format!("same {}: {}{}", way.join(", "), worked.show(), more.collect::<String>())
+}
+
+fn shown_more(more: &More) -> String {
+    shown_value(&more.value, more.unit)
 }
 
 fn shown_value(value: &Answer, unit: Option<crate::quantity::Unit>) -> String {
