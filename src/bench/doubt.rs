@@ -1,7 +1,7 @@
 //! Hearing could not tell: the bench words the question, keeps it, and knows what answers it.
 
 use super::desk::Desk;
-use super::entries::relative;
+use super::entries::{reading, relative};
 use super::waiting::waiting;
 use super::{Part, Question, decide, deeds, flow, judge, pending, present};
 use crate::act::{Act, ActName, Doubt, Heard, WaitingFor};
@@ -11,6 +11,10 @@ use crate::quantity::{Quantity, Unit, figures};
 /// Opens the question that hearing leaves to the bench.
 pub fn open(desk: &mut Desk<'_>, heard: &Heard) {
     if words_answer(desk, &heard.between) {
+        return flow::go_on(desk);
+    }
+    if tells_nothing(desk, &heard.between) {
+        desk.show_step = true;
         return flow::go_on(desk);
     }
     let doubt = heard.doubt.clone().unwrap_or(Doubt::Meaning);
@@ -82,6 +86,13 @@ fn words_answer(desk: &mut Desk<'_>, between: &[Act]) -> bool {
         pending::say_again(desk);
     }
     true
+}
+
+/// A yes or a done to a step that waits for words: nothing to ask about.
+fn tells_nothing(desk: &Desk<'_>, between: &[Act]) -> bool {
+    let [act] = between else { return false };
+    let said = act.slots.text.as_deref().filter(|_| act.act == ActName::Note && waits_for_words(desk));
+    desk.state.progress.pending.is_none() && said.is_some_and(|said| reading::tells_nothing(desk, said))
 }
 
 /// The question, with each option as it would be said.

@@ -185,7 +185,7 @@ fn say_again_now(desk: &mut Desk<'_>) {
         Pending::Skip { step, reason } => again_reason(title(desk, &step), reason, false),
         Pending::Switch { place } => Question::Serial { place: place.replace('-', " ") },
         Pending::Finish => Question::Finish { number: desk.state.progress.number },
-        Pending::Start { procedure, unit, corner } => job::missing(desk, procedure, unit, corner),
+        Pending::Start { procedure, unit, .. } => job::missing(desk, procedure, unit),
         Pending::Between { acts, doubt, .. } => doubt::question(desk, &acts, doubt),
         Pending::Work { missing, asks, .. } => Question::Work { ask: asks, missing },
         Pending::Stand { about, .. } => super::entries::relative::stand(desk, &about),

@@ -4,7 +4,7 @@ use super::desk::Desk;
 use super::state::Fitting;
 use super::{Asks, Part as Said, StepCard, restore, settings};
 use crate::act::WaitingFor;
-use crate::quantity::Quantity;
+use crate::quantity::{Quantity, figures};
 use crate::rulebase::{AdjusterKind, Deed, Part, Procedure, ReadBack, Role, Step, UnitCard};
 
 /// Says the step in hand, with the settings or the way back that it is about.
@@ -45,11 +45,22 @@ pub fn sheet(desk: &Desk<'_>, card: &UnitCard, procedure: &Procedure, step: &Ste
     if let Some(part) = step.about.as_deref().and_then(|id| card.part(id)) {
         of_part(&mut sheet, part, step.deed, comes_off_by_hand(desk, &part.id, step.deed));
     }
+    sheet.amount = sheet.amount.or_else(|| filled(card, procedure, step));
     sheet.amount = sheet.amount.filter(|amount| !said_already(step, amount));
-    if has_direction(card, step) {
+    // The way back that is said with a setting says it itself.
+    if has_direction(card, step) && step.deed != Deed::Set {
         sheet.seen_from = seen_from_once(desk, card, step);
     }
     sheet
+}
+
+/// The volume that the card gives for what is filled in, where one step alone fills it in.
+fn filled(card: &UnitCard, procedure: &Procedure, step: &Step) -> Option<String> {
+    let fills = |step: &Step| step.deed == Deed::Fill;
+    let same = |other: &&Step| fills(other) && other.about == step.about;
+    let volume = card.part(step.about.as_deref()?)?.sizes.get("volume")?;
+    let alone = fills(step) && procedure.all_steps().into_iter().filter(same).count() == 1;
+    alone.then(|| volume.show())
 }
 
 /// Whether the step's own sentence says it.
@@ -155,15 +166,19 @@ fn seen_from_once(desk: &Desk<'_>, card: &UnitCard, step: &Step) -> Option<Strin
         let before = procedure.step(shown).filter(|before| has_direction(card, before))?;
         card.seen_from(before.about.as_deref()?).map(str::to_owned)
     };
+    let order = procedure.all_steps();
     let last = desk
         .state
         .record
         .closed
         .iter()
         .filter(|((at, shown), _)| *at == id && *shown != step.id && place.closed.contains_key(shown))
-        .filter_map(|((_, shown), when)| Some((when, turned(shown)?)))
-        .max_by_key(|(when, _)| **when)
-        .map(|(_, seen)| seen);
+        .filter_map(|((_, shown), when)| {
+            Some((when, order.iter().position(|step| step.id == *shown), turned(shown)?))
+        })
+        // Closed in the same moment, the later step of the procedure was the last.
+        .max_by_key(|(when, at, _)| (**when, *at))
+        .map(|(_, _, seen)| seen);
     (last.as_deref() != Some(now)).then(|| now.to_owned())
 }
 
@@ -195,6 +210,9 @@ pub fn sentence(card: &UnitCard, step: &Step) -> String {
     if let Some(text) = &step.text {
         return text.clone();
     }
+    if let Some(zeroed) = zeroed(card, step) {
+        return zeroed;
+    }
     let object = match (&step.about, &step.object) {
         (Some(about), _) => format!("the {}", card.name_of(about)),
         (None, Some(object)) => object.clone(),
@@ -205,6 +223,23 @@ pub fn sentence(card: &UnitCard, step: &Step) -> String {
         first.make_ascii_uppercase();
     }
     format!("{verb} {object}").trim().to_owned() + "."
+}
+
+/// How an adjuster that has stops, or positions, is brought to its nought: by the way of turning that its card gives.
+fn zeroed(card: &UnitCard, step: &Step) -> Option<String> {
+    let adjuster =
+        step.about.as_deref().and_then(|id| card.adjuster(id)).filter(|_| step.deed == Deed::Zero)?;
+    let name = adjuster.name();
+    match &adjuster.kind {
+        AdjusterKind::Clicker { closes, .. } => {
+            Some(format!("Turn the {name} {} until it seats.", closes.words()))
+        }
+        AdjusterKind::Ring { first, only, rises, .. } => {
+            let way = only.unwrap_or(rises.opposite());
+            Some(format!("Turn the {name} {} to {}.", way.words(), figures::words(f64::from(*first))))
+        }
+        _ => None,
+    }
 }
 
 /// The short name of a step, as a list or an acknowledgement says it.
@@ -245,7 +280,13 @@ pub fn asks(card: &UnitCard, step: &Step) -> Asks {
         Some(WaitingFor::YesOrNo) => Asks::YesOrNo(format!("Is the {name} good?")),
         // The step's own sentence asks for the words.
         Some(WaitingFor::Text) if step.text.is_some() => Asks::Words(String::new()),
-        Some(WaitingFor::Text) => Asks::Words(format!("What is the {name}?")),
+        Some(WaitingFor::Text) => Asks::Words(match step.read.as_ref().map(|read| &read.role) {
+            // Words asked for beside what the step does: the batch of a new part.
+            Some(Role::Named(role)) if step.about.is_some() => {
+                format!("Which {} is it?", role.replace('-', " "))
+            }
+            _ => format!("What is the {name}?"),
+        }),
         Some(WaitingFor::Torque) => Asks::Value("What did it click at?".to_owned()),
         Some(WaitingFor::Clicks) => Asks::Value("How many clicks?".to_owned()),
         Some(WaitingFor::Position) => Asks::Value("Which position does it stand at?".to_owned()),

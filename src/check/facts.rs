@@ -1,20 +1,24 @@
 //! The lengths, pressures and times that a card and a procedure give, to hold what a sentence says against.
 
 use crate::quantity::{Dimension, Limit, Quantity};
-use crate::rulebase::{AdjusterKind, Part, Step, UnitCard};
+use crate::rulebase::{AdjusterKind, Deed, Part, Step, UnitCard};
 
 /// What is given on a card and at the steps of a procedure.
 pub struct Facts<'a> {
     card: &'a UnitCard,
     /// The limits that steps give themselves.
     steps: Vec<Limit>,
+    /// What is filled in by the steps, once for each of them.
+    fills: Vec<&'a str>,
 }
 
 impl<'a> Facts<'a> {
     /// Those of a card, and of the steps of a procedure.
-    pub fn of(card: &'a UnitCard, steps: &[&Step]) -> Self {
+    pub fn of(card: &'a UnitCard, steps: &[&'a Step]) -> Self {
+        let fills = steps.iter().filter(|step| step.deed == Deed::Fill);
+        let fills = fills.filter_map(|step| step.about.as_deref()).collect();
         let steps = steps.iter().filter_map(|step| step.read.as_ref()?.limit).collect();
-        Self { card, steps }
+        Self { card, steps, fills }
     }
 
     /// What is given, where a figure that a step says agrees with none of it. None where it agrees, or nothing is given.
@@ -24,6 +28,7 @@ impl<'a> Facts<'a> {
             Dimension::Time if !caution => {
                 step.timer.iter().map(|timer| Limit::exactly(timer.lasts)).collect()
             }
+            Dimension::Volume if !caution && step.deed == Deed::Fill => self.volume(step),
             Dimension::Pressure => self.pressures(),
             Dimension::Length if !caution => self.lengths(step),
             _ => Vec::new(),
@@ -31,6 +36,15 @@ impl<'a> Facts<'a> {
         let agrees = given.iter().any(|limit| limit.holds(figure).unwrap_or(false));
         let shown = || given.iter().map(|limit| limit.show()).collect::<Vec<_>>().join(", ");
         (!given.is_empty() && !agrees && figure.value != 0.0).then(shown)
+    }
+
+    /// The volume of what is filled in; up to it, where several steps fill it in.
+    fn volume(&self, step: &Step) -> Vec<Limit> {
+        let Some(id) = step.about.as_deref() else { return Vec::new() };
+        let volume = self.card.part(id).and_then(|part| part.sizes.get("volume")).copied();
+        let alone = self.fills.iter().filter(|filled| **filled == id).count() == 1;
+        let given = volume.map(Limit::exactly);
+        given.map(|limit| if alone { limit } else { Limit { lo: None, ..limit } }).into_iter().collect()
     }
 
     fn pressures(&self) -> Vec<Limit> {

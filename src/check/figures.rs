@@ -86,6 +86,8 @@ pub fn figures_in(text: &str) -> Vec<Quantity> {
 fn unit_of(word: &str) -> Option<Unit> {
     Some(match word.trim_end_matches('s') {
         "millimetre" | "millimeter" | "mm" | "mil" => Unit::Millimetre,
+        "millilitre" | "milliliter" | "ml" | "cc" | "cm3" => Unit::Millilitre,
+        "litre" | "liter" | "l" => Unit::Litre,
         "bar" => Unit::Bar,
         "minute" | "min" => Unit::Minute,
         "second" | "sec" => Unit::Second,

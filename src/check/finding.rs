@@ -10,8 +10,10 @@ use crate::source::Level;
 pub struct Finding {
     /// Its name in plain words ("left off").
     pub name: &'static str,
-    /// How bad it is; some raise a milder case as doubtful.
+    /// How bad it is.
     pub level: Level,
+    /// Whether a milder case of it is raised as doubtful.
+    pub milder: bool,
     /// What it finds.
     pub what: &'static str,
     /// Why it matters at the bench.
@@ -42,6 +44,12 @@ pub enum Look {
 }
 
 impl Finding {
+    /// Its level in words, with that of its milder cases.
+    pub fn levels(&self) -> String {
+        let milder = if self.milder { format!(", or {}", Level::Doubtful.word()) } else { String::new() };
+        format!("{}{milder}", self.level.word())
+    }
+
     /// The name as a file or a folder is called ("left-off").
     pub fn slug(&self) -> String {
         self.name.replace(' ', "-")

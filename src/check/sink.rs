@@ -44,6 +44,7 @@ impl<'a> Sink<'a> {
 
     /// Raises a milder case of it.
     pub fn doubt(&mut self, place: Place, found: impl Into<String>, expected: impl Into<String>) {
+        debug_assert!(self.finding.milder, "{} has no milder case", self.finding.name);
         self.raise_at(Level::Doubtful, place, found, Some(expected.into()));
     }
 

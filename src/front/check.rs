@@ -104,7 +104,7 @@ fn explain(cli: &Cli, name: &str) -> Result<u8, Fault> {
             if cli.place.json {
                 out.json(&as_json(one))?
             } else {
-                out.line(&format!("{:36} {:9} {}", one.name, one.level.word(), one.what))?
+                out.line(&format!("{:36} {:18} {}", one.name, one.levels(), one.what))?
             }
         }
         return Ok(0);
@@ -129,7 +129,7 @@ pub fn explained(one: &Finding) -> String {
     format!(
         "# {}\n\nLevel: {}.\n\n## What\n{}\n\n## Why it matters\n{}\n\n## Example\n{}\n\n## How to mend it\n{}\n",
         one.name,
-        one.level.word(),
+        one.levels(),
         one.what,
         one.why,
         one.example,
@@ -139,6 +139,6 @@ pub fn explained(one: &Finding) -> String {
 
 fn as_json(one: &Finding) -> serde_json::Value {
     json!({
-        "name": one.name, "level": one.level, "what": one.what, "why": one.why, "example": one.example, "mend": one.mend,
+        "name": one.name, "level": one.level, "milder": one.milder, "what": one.what, "why": one.why, "example": one.example, "mend": one.mend,
     })
 }

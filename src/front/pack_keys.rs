@@ -76,6 +76,17 @@ fn deeds(out: &mut String) {
     for deed in Deed::ALL {
         let _ = writeln!(out, "| `{}` | {} |", deed.as_str(), deed.what());
     }
+    let free: Vec<String> = Deed::ALL
+        .iter()
+        .filter(|deed| deed.takes_words())
+        .map(|deed| format!("`{}`", deed.as_str()))
+        .collect();
+    let _ = writeln!(
+        out,
+        "\nAfter {} there may be words of your own in the place of the id, two or more of them (`- hold: whole unit`): one word \
+         alone is an id, except after `record`.",
+        free.join(", ")
+    );
 }
 
 fn functions(out: &mut String) {
@@ -88,6 +99,6 @@ fn functions(out: &mut String) {
 fn findings(out: &mut String) {
     out.push_str("\n## What `sparehand check` finds\n\n`sparehand check --explain NAME` tells the rest of each.\n\n| finding | level | what |\n|---|---|---|\n");
     for one in FINDINGS {
-        let _ = writeln!(out, "| {} | {} | {} |", one.name, one.level.word(), one.what);
+        let _ = writeln!(out, "| {} | {} | {} |", one.name, one.levels(), one.what);
     }
 }

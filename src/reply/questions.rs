@@ -53,9 +53,10 @@ fn words(question: &Question) -> String {
             format!("To {}. What are the last three digits of its serial?", clause(place))
         }
         Question::Finish { number } => yes_or_no(&format!("Close job {number}")),
-        Question::Start { missing, options } if missing == "job" => {
+        Question::Start { missing, options } if missing.starts_with("job") => {
             let first = options.first().map_or("", |option| clause(option));
-            format!("No job is open. To begin, say start {first}, and the corner.")
+            let corner = if missing == "job" { ", and the corner" } else { "" };
+            format!("No job is open. To begin, say start {first}{corner}.")
         }
         Question::Start { missing, options } => {
             let options = list(options, "or");

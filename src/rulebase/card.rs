@@ -14,7 +14,7 @@ pub struct UnitCard {
     pub called: Vec<String>,
     /// What it is, in one line.
     pub what: String,
-    /// `front` or `rear`, so that a bare "left" is a corner; none where the vehicle has one such unit.
+    /// `front` or `rear`, so that a bare "left" is a corner; `none` where the unit sits at no corner.
     pub axle: Option<String>,
     /// For each end of the unit, from where directions are seen ("foot" -> "from below").
     pub ends: BTreeMap<String, String>,
@@ -34,6 +34,11 @@ impl UnitCard {
     /// The name the bench says.
     pub fn name(&self) -> &str {
         self.called.first().map_or(self.id.as_str(), String::as_str)
+    }
+
+    /// Whether it sits at a corner of the vehicle.
+    pub fn has_corner(&self) -> bool {
+        self.axle.as_deref() != Some("none")
     }
 
     /// The adjuster of that id.

@@ -123,14 +123,14 @@ impl Deed {
             Self::Remove => "takes a part off; adjusters that go `through` it are lost until they are zeroed",
             Self::Refit => "puts a part back on, by hand; what stands under it (`over`) must be on",
             Self::Tighten => {
-                "tightens: waits for the torque where the card has one, for \"done\" where it has a `nip`"
+                "tightens: asks for the torque where the card has one; \"done\" closes it too, and then no value is kept, unless the card calls the part `critical`; where the card has a `nip`, \"done\" closes it"
             }
             Self::Threadlock => "puts threadlocker on as the card says, and starts its open time",
             Self::Mark => "makes the witness mark of the card",
             Self::Align => "sets a thing by hand; asks its `question`, or whether the card's mark lines up",
             Self::Look => "looks: asks its `question`, or whether the card's mark lines up",
             Self::Zero => {
-                "brings an adjuster to its nought: a clicker full in, a ring to its lowest, a screw to its touch"
+                "brings an adjuster to its nought: a clicker full in, a ring to its lowest, a screw to its touch; without `say:` the card's way of turning is said"
             }
             Self::Set => "brings an adjuster to the setting wanted; waits for where it stands",
             Self::Count => {
@@ -153,8 +153,12 @@ impl Deed {
             }
             Self::Release => "lets a spring or the gas off; anything else is undone by hand",
             Self::Heat => "warms a part; wants a caution, and nothing charged",
-            Self::Fill => "fills with oil; closed by \"done\"",
-            Self::Bleed => "bleeds the air out; asks its `question`",
+            Self::Fill => {
+                "fills with oil: says the card's size `volume` where one step alone fills it in, or its `amount:`; closed by \"done\""
+            }
+            Self::Bleed => {
+                "bleeds the air out: asks its `question`, such as whether there are no more bubbles"
+            }
             Self::Stroke => "moves the shaft or a part over its stroke",
             Self::Drain => "lets the oil out: it has to be filled and bled again",
             Self::Charge => "fills with gas; waits for the pressure, read back as critical",
@@ -166,6 +170,27 @@ impl Deed {
             Self::Hold => "holds something while other work is done",
             Self::Wait => "waits: its `timer:` starts, and it is done when that has run",
         }
+    }
+
+    /// Whether words of one's own may stand after it, in the place of an id.
+    pub fn takes_words(self) -> bool {
+        matches!(
+            self,
+            Self::Align
+                | Self::Clean
+                | Self::Compress
+                | Self::Heat
+                | Self::Hold
+                | Self::Inspect
+                | Self::Look
+                | Self::Mark
+                | Self::Measure
+                | Self::Prove
+                | Self::Record
+                | Self::Release
+                | Self::Stroke
+                | Self::Wait
+        )
     }
 
     /// The deed of that word.

@@ -53,6 +53,7 @@ mod source_yaml;
 mod talk;
 mod technician;
 mod transcripts;
+mod tutorial;
 mod workings_adjusters;
 mod workings_asked;
 mod workings_properties;

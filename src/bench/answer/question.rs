@@ -73,7 +73,7 @@ pub enum Question {
     },
     /// What is missing to start: unit, procedure or corner, with what there is.
     Start {
-        /// "unit", "procedure" or "corner".
+        /// "unit", "procedure" or "corner"; "job", or "job at no corner", where none is open.
         missing: String,
         /// What there is.
         options: Vec<String>,

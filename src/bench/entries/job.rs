@@ -17,7 +17,18 @@ pub fn none_open(desk: &mut Desk<'_>) {
             format!("{}, {unit}", procedure.name())
         })
         .collect();
-    desk.say(Part::Question(Question::Start { missing: "job".to_owned(), options }));
+    let first = procedures.first().is_none_or(|first| has_corner(desk, Some(&first.unit)));
+    let missing = if first { "job" } else { "job at no corner" };
+    desk.say(Part::Question(Question::Start { missing: missing.to_owned(), options }));
+}
+
+/// What begins the first job that the pack has, as it is said; none where it has no job.
+pub fn beginning(desk: &Desk<'_>) -> Option<String> {
+    let procedure = procedures(desk).into_iter().next()?;
+    let card = desk.rules.unit(&procedure.unit)?;
+    let corner = corners(desk, Some(&card.id)).into_iter().next().filter(|_| card.has_corner());
+    let said = format!("start {}, {}", procedure.name(), card.name());
+    Some(corner.map_or_else(|| said.clone(), |corner| format!("{said}, {corner}")))
 }
 
 /// The pack's procedures.
@@ -36,8 +47,9 @@ fn begin(desk: &mut Desk<'_>, procedure: Option<String>, unit: Option<String>, c
     let procedure = procedure.or_else(|| only_procedure(desk, unit.as_deref()));
     let unit = unit.or_else(|| only_unit(desk, procedure.as_deref()));
     let corner = corner.map(|corner| whole_corner(desk, unit.as_deref(), corner));
-    let (Some(named), Some(card), Some(at)) = (&procedure, &unit, corner) else {
-        let question = missing(desk, procedure.clone(), unit.clone(), corner);
+    let at = if has_corner(desk, unit.as_deref()) { corner.map(Some) } else { Some(None) };
+    let (Some(named), Some(card), Some(at)) = (&procedure, &unit, at) else {
+        let question = missing(desk, procedure.clone(), unit.clone());
         if !desk.state.progress.open {
             let number = desk.past.next_number.max(1);
             desk.emit(Event::JobOpened { number });
@@ -52,10 +64,18 @@ fn begin(desk: &mut Desk<'_>, procedure: Option<String>, unit: Option<String>, c
     open(desk, named, card, at);
 }
 
-fn open(desk: &mut Desk<'_>, procedure: &str, unit: &str, corner: Corner) {
-    let place = corner.as_str().replace(' ', "-");
+/// Whether a unit sits at a corner: one that is not known yet may.
+fn has_corner(desk: &Desk<'_>, unit: Option<&str>) -> bool {
+    unit.and_then(|unit| desk.rules.unit(unit)).is_none_or(|card| card.has_corner())
+}
+
+/// Opens a place for the unit: its corner, or the unit itself where it sits at none.
+fn open(desk: &mut Desk<'_>, procedure: &str, unit: &str, corner: Option<Corner>) {
+    let name = desk.rules.unit(unit).map_or_else(|| unit.to_owned(), |card| card.name().to_owned());
+    let place = corner.map_or_else(|| unit.to_owned(), |corner| corner.as_str().replace(' ', "-"));
     if desk.state.progress.places.contains_key(&place) {
-        let why = format!("the {} is on the bench already", corner.as_str());
+        let what = corner.map_or(name.as_str(), |corner| corner.as_str());
+        let why = format!("the {what} is on the bench already");
         return desk.say(Part::Refused(Refusal::NotNow { why }));
     }
     let number =
@@ -63,16 +83,10 @@ fn open(desk: &mut Desk<'_>, procedure: &str, unit: &str, corner: Corner) {
     if !desk.state.progress.open {
         desk.emit(Event::JobOpened { number });
     }
-    desk.emit(Event::PlaceOpened {
-        place,
-        unit: unit.to_owned(),
-        procedure: procedure.to_owned(),
-        corner: Some(corner),
-    });
-    let name = desk.rules.unit(unit).map_or_else(|| unit.to_owned(), |card| card.name().to_owned());
+    desk.emit(Event::PlaceOpened { place, unit: unit.to_owned(), procedure: procedure.to_owned(), corner });
     let called =
         desk.rules.procedure(procedure, unit).map_or_else(String::new, |found| found.name().to_owned());
-    let corner = Some(corner.as_str().to_owned());
+    let corner = corner.map(|corner| corner.as_str().to_owned());
     desk.say(Part::Ack(Ack::Started { number, unit: name, corner, procedure: called }));
     super::begun::keep(desk);
     desk.show_step = true;
@@ -104,13 +118,19 @@ fn whole_corner(desk: &Desk<'_>, unit: Option<&str>, corner: Corner) -> Corner {
     }
 }
 
+/// The corners that a unit may sit at: by its side alone where the card knows its axle.
+fn corners(desk: &Desk<'_>, unit: Option<&str>) -> Vec<String> {
+    let card = unit.and_then(|unit| desk.rules.unit(unit));
+    let axle = card.as_ref().and_then(|card| card.axle.as_deref()).unwrap_or_default();
+    let fits = |corner: &Corner| {
+        let side = matches!(corner, Corner::Left | Corner::Right);
+        !side && corner.as_str().starts_with(axle)
+    };
+    Corner::ALL.into_iter().filter(fits).map(|corner| corner.as_str().to_owned()).collect()
+}
+
 /// The question for what is missing.
-pub fn missing(
-    desk: &Desk<'_>,
-    procedure: Option<String>,
-    unit: Option<String>,
-    corner: Option<Corner>,
-) -> Question {
+pub fn missing(desk: &Desk<'_>, procedure: Option<String>, unit: Option<String>) -> Question {
     let procedures = procedures(desk);
     let fits = |of: &str| unit.as_deref().is_none_or(|unit| unit == of);
     let (missing, mut options): (&str, Vec<String>) = if unit.is_none() {
@@ -120,8 +140,7 @@ pub fn missing(
         let fitting = procedures.iter().filter(|found| fits(&found.unit));
         ("procedure", fitting.map(|found| found.name().to_owned()).collect())
     } else {
-        let _ = corner;
-        ("corner", Vec::new())
+        ("corner", corners(desk, unit.as_deref()))
     };
     options.dedup();
     Question::Start { missing: missing.to_owned(), options }
@@ -228,7 +247,10 @@ fn side_fits(said: Corner, corner: Option<Corner>) -> bool {
 pub fn place_name(desk: &Desk<'_>, place: &str) -> String {
     let found = desk.state.progress.places.get(place);
     let unit = found.and_then(|found| desk.rules.unit(&found.unit)).map(|card| card.name().to_owned());
-    format!("{}, {}", place.replace('-', " "), unit.unwrap_or_default())
+    match found.and_then(|found| found.corner) {
+        Some(corner) => format!("{}, {}", corner.as_str(), unit.unwrap_or_default()),
+        None => unit.unwrap_or_else(|| place.replace('-', " ")),
+    }
 }
 
 /// The last three digits of the serial were said: they have to be the ones recorded.

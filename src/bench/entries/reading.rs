@@ -316,6 +316,10 @@ fn convert_waiting(desk: &mut Desk<'_>, card: &UnitCard, about: &str, travel: Op
 pub fn words(desk: &mut Desk<'_>, text: &str) {
     let (Some(card), Some(step)) = (desk.card(), notes::current(desk)) else { return };
     let Some(read) = &step.read else { return };
+    if tells_nothing(desk, text) {
+        desk.show_step = true;
+        return;
+    }
     let role = read.role.as_str().to_owned();
     let kept = Kept {
         step: Some(step.id.clone()),
@@ -330,6 +334,15 @@ pub fn words(desk: &mut Desk<'_>, text: &str) {
     desk.emit(Event::Reading(kept));
     closing::close(desk, &card, &step, How::Value, None);
     fitted(desk, &step, text);
+}
+
+/// Whether words are no more than a yes or a done, which is no serial, no batch and no name: the step asks again.
+pub fn tells_nothing(desk: &Desk<'_>, text: &str) -> bool {
+    let words = &desk.rules.talk.words;
+    let Some(against) = words.unlike.get("text") else { return false };
+    let said = text.to_lowercase();
+    let mut said = said.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    said.all(|word| against.iter().any(|own| own == words.means.get(word).map_or(word, String::as_str)))
 }
 
 /// A part renewed with its batch or rate said is kept as fitted.

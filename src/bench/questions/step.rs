@@ -2,6 +2,7 @@
 
 use crate::act::WaitingFor;
 use crate::bench::desk::Desk;
+use crate::bench::entries::job;
 use crate::bench::flow::{self, Judge};
 use crate::bench::{Fact, Part, StepCard, cautions, present, waiting};
 use crate::event::Pending;
@@ -130,11 +131,13 @@ pub fn help(desk: &mut Desk<'_>) {
         WaitingFor::Done | WaitingFor::Tool => &["done", "not done yet"],
         WaitingFor::YesOrNo => &["yes", "no"],
         WaitingFor::Text => &["the words to write down"],
-        WaitingFor::Nothing => &["start re-spring, Birch forty four, front left"],
+        WaitingFor::Nothing => &[],
         _ => &["the value, with its unit where it is another than the card's"],
     };
     let always =
         ["what's next", "which tool", "how tight", "which way", "how many clicks back", "scratch that"];
-    let phrases = now.iter().chain(&always).map(|phrase| (*phrase).to_owned()).collect();
+    let begin = job::beginning(desk).filter(|_| kind == WaitingFor::Nothing);
+    let phrases = now.iter().chain(&always).map(|phrase| (*phrase).to_owned());
+    let phrases = begin.into_iter().chain(phrases).collect();
     desk.say(Part::Fact(Fact::Help { phrases }));
 }

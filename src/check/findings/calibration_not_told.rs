@@ -12,6 +12,7 @@ use chrono::NaiveDate;
 pub static FINDING: Finding = Finding {
     name: "calibration not told",
     level: Level::Doubtful,
+    milder: false,
     what: "A tool that torque, gas or a limit is read from has no day of calibration, or none on which it runs out.",
     why: "The bench cannot say that a wrench is out of calibration.",
     example: "a torque wrench with no calibrated: and no due:",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "caution behind its step",
     level: Level::Doubtful,
+    milder: false,
     what: "A caution that speaks of a part stands at a step on another part, just after the one it speaks of.",
     why: "A caution that comes after the step has warned nobody.",
     example: "before: [press fit ring] at the step after rock: rebound-range",

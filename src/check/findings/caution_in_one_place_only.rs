@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "caution in one place only",
     level: Level::Doubtful,
+    milder: false,
     what: "A caution guards a step, and not another step that does the same thing to the same part.",
     why: "On the path that comes by the other step nobody is warned.",
     example: "two steps refit: carrier, one with before: [lip over a thread]",

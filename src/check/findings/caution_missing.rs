@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "caution missing",
     level: Level::Wrong,
+    milder: true,
     what: "A step that can hurt somebody, or break what holds them, has no caution before it.",
     why: "The technician learns of the danger from the accident.",
     example: "strike: foot-nut without before: [flying chips]",

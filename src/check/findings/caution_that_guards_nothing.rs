@@ -10,6 +10,7 @@ use std::collections::BTreeSet;
 pub static FINDING: Finding = Finding {
     name: "caution that guards nothing",
     level: Level::Doubtful,
+    milder: false,
     what: "A caution that no step names.",
     why: "It was written for something, and whoever does that is not warned.",
     example: "a caution in `cautions.yaml` that stands in no `before:`",

@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "caution without a source",
     level: Level::Doubtful,
+    milder: false,
     what: "A caution that nobody says the source of.",
     why: "A caution that nobody stands behind is passed over.",
     example: "a caution with no source:",

@@ -12,6 +12,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "charged while it is open",
     level: Level::Wrong,
+    milder: false,
     what: "Gas goes in while something that holds it is off or loose.",
     why: "What is not fast leaves under pressure.",
     example: "charge: reservoir-charge before refit: cap-ring",

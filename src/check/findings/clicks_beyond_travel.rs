@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "clicks beyond travel",
     level: Level::Wrong,
+    milder: false,
     what: "A count of clicks or positions that the adjuster does not have.",
     why: "The technician turns on against the stop.",
     example: "count: slow-rebound with limit: 0 to 30 clicks, and clicker: 24 clicks on the card",

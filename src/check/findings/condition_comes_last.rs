@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "condition comes last",
     level: Level::Style,
+    milder: false,
     what: "A step whose condition stands behind what to do.",
     why: "It is done before the condition is heard (ASD-STE100: the condition first).",
     example: "say: Tighten the nut if it is loose.",

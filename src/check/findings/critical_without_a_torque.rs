@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "critical without a torque",
     level: Level::Wrong,
+    milder: false,
     what: "A critical part without a torque.",
     why: "A critical value is what is read back; here there is none.",
     example: "critical: the shaft is hollow, and no torque:",

@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "cure not told",
     level: Level::Doubtful,
+    milder: false,
     what: "Threadlocker without the time until it may be handled and used.",
     why: "At hand-over nobody is told to wait.",
     example: "locker: with open: and neither handle: nor cure:",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "done twice",
     level: Level::Doubtful,
+    milder: false,
     what: "A part is fitted, tightened, or taken off twice running, or renewed when it is on again, without the step that belongs between.",
     why: "One of the two says something else than what it does to the part.",
     example: "remove: foot-nut twice, or refit: carrier while it is on",

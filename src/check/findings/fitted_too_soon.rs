@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "fitted too soon",
     level: Level::Wrong,
+    milder: false,
     what: "A part is fitted before what must be under it.",
     why: "It has to come off again; or it is not noticed and what is missing stays out.",
     example: "refit: carrier before refit: spring, with over: [spring] on the carrier",

@@ -10,6 +10,7 @@ use std::collections::BTreeSet;
 pub static FINDING: Finding = Finding {
     name: "function that nothing uses",
     level: Level::Doubtful,
+    milder: false,
     what: "A function of a script that no expression calls.",
     why: "It was written for something, and that is not judged.",
     example: "fn closes_early() { ... }, and no when: closes_early()",

@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "guard that decides nothing",
     level: Level::Doubtful,
+    milder: false,
     what: "A `when` that held, or did not hold, on every path that was walked.",
     why: "Either the step always applies and the guard is in the way, or it never does and something is left undone.",
     example: "when: 1 < 0",

@@ -12,6 +12,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "held by what is off",
     level: Level::Wrong,
+    milder: false,
     what: "A joint is turned while what it is held by is off.",
     why: "Nothing holds the other side, and the shaft turns in its seal.",
     example: "tighten: piston-nut with hold: 24 mm flats on the eye, while the eye is off",

@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "judgement that decides nothing",
     level: Level::Doubtful,
+    milder: false,
     what: "An `accept` that took, or refused, every value that was tried.",
     why: "A reading that nothing can fail is not looked at; one that nothing can pass stops the job.",
     example: "accept: value < 1000000",

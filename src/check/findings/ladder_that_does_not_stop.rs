@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "ladder that does not stop",
     level: Level::Doubtful,
+    milder: false,
     what: "A ladder for when something will not move, whose last rung does not say to stop.",
     why: "More force is what comes next, and that is where things break.",
     example: "stuck: [Try again., Pull harder.]",

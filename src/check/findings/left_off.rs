@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "left off",
     level: Level::Wrong,
+    milder: false,
     what: "A part that came off is not back on at the end of a path.",
     why: "The unit goes out without it, and nobody is asked.",
     example: "remove: carrier, and no refit: carrier after it",

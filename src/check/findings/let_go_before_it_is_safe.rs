@@ -12,6 +12,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "let go before it is safe",
     level: Level::Wrong,
+    milder: false,
     what: "Something that holds gas or a spring under load is undone before that is proved safe; or the proof can be left out.",
     why: "A part that lets go under load breaks bones.",
     example: "loosen: foot-nut before prove: spring; or the proof stands in a phase that does not say `makes safe: yes`",

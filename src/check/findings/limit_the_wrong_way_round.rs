@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "limit the wrong way round",
     level: Level::Doubtful,
+    milder: false,
     what: "Something of which little is good has a lower limit and no upper one.",
     why: "The bent shaft passes, and the straight one is sent back.",
     example: "measure: run-out of the shaft with limit: at least 0.05 mm",

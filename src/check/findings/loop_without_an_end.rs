@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "loop without an end",
     level: Level::Wrong,
+    milder: false,
     what: "A step that is failed again and again never says to stop.",
     why: "The technician is sent round, with more force each time.",
     example: "a step with `else:` and no `stop:`",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "mark never made",
     level: Level::Wrong,
+    milder: false,
     what: "A joint with a mark that has to be made is undone before it is marked.",
     why: "A mark made afterwards says nothing about where the part stood.",
     example: "loosen: foot-nut, with mark: {made: one thin paint line ...} on its card, and no mark: foot-nut before it",

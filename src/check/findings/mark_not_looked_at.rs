@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "mark not looked at",
     level: Level::Wrong,
+    milder: false,
     what: "A witness mark is not looked at after the last thing that could move it.",
     why: "A part that turned while it was tightened is not seen.",
     example: "tighten: foot-nut with a mark on its card, and no look: foot-nut after it",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "more than one instruction",
     level: Level::Style,
+    milder: false,
     what: "A step that says two things to do.",
     why: "One of them is forgotten, and \"done\" stands for both (ASD-STE100: one instruction a sentence).",
     example: "say: Loosen the nut and remove the washer.",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "moved before it was counted",
     level: Level::Wrong,
+    milder: true,
     what: "An adjuster is moved before it was counted as found.",
     why: "The setting that the customer came with is lost.",
     example: "zero: slow-rebound before count: slow-rebound",

@@ -14,6 +14,7 @@ use std::collections::BTreeMap;
 pub static FINDING: Finding = Finding {
     name: "name that is an act",
     level: Level::Doubtful,
+    milder: false,
     what: "A spoken name on a card that the bench takes for something else to do.",
     why: "Whoever names the part moves the job on.",
     example: "called: [stop] for a bump stop",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "names that sound alike",
     level: Level::Doubtful,
+    milder: false,
     what: "Two things of one unit whose spoken names sound alike.",
     why: "Over noise one is taken for the other.",
     example: "called: [seal] and called: [steel]",

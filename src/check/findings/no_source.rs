@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "no source",
     level: Level::Doubtful,
+    milder: false,
     what: "A figure that nobody says the source of.",
     why: "Nobody can tell a maker's figure from a guess.",
     example: "a part with torque: and no source: on it or on its card",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "no way of holding",
     level: Level::Wrong,
+    milder: false,
     what: "A joint is turned, and nothing says how the other side is held.",
     why: "The shaft turns in its seal, or the unit in the hand.",
     example: "loosen: foot-nut with no hold: on its card or at the step",

@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "no way on",
     level: Level::Wrong,
+    milder: false,
     what: "A step from which no answer leads on, or at which the job cannot be taken up again.",
     why: "The job cannot be brought to its end.",
     example: "accept: value > 100 && value < 50",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "not an instruction",
     level: Level::Style,
+    milder: false,
     what: "A step that does not begin with what to do.",
     why: "Whether it tells something or wants something done is not heard (ASD-STE100: the imperative).",
     example: "say: The nut should be loosened.",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "not charged again",
     level: Level::Wrong,
+    milder: false,
     what: "Gas that was let out is not put back by the end of a path.",
     why: "Without gas the oil foams and the damper fades.",
     example: "vent: reservoir-charge, and no charge: reservoir-charge after it",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "not marked as critical",
     level: Level::Doubtful,
+    milder: false,
     what: "A warning of what a wrong torque does stands at a joint whose card does not call it critical.",
     why: "Only the torque of a critical joint is asked for by value; of any other a \"done\" will do.",
     example: "tighten: foot-nut with before: [hollow shaft], and no critical: on its card",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "not said from where",
     level: Level::Wrong,
+    milder: false,
     what: "A direction, and not from where it is seen.",
     why: "Clockwise from the other side is the other way.",
     example: "a part with a thread and neither end: nor seen from:",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "not tightened",
     level: Level::Wrong,
+    milder: false,
     what: "A fastener that was loosened or fitted by hand is not tightened at the end of a path.",
     why: "It works loose on the road.",
     example: "loosen: top-nut, and no tighten: top-nut after it",

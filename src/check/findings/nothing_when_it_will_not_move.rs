@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "nothing when it will not move",
     level: Level::Doubtful,
+    milder: false,
     what: "A part is loosened or taken off, and its card has no ladder for when it will not move.",
     why: "The technician does what comes to hand, and that is a longer lever.",
     example: "loosen: top-nut with no stuck: on its card",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "numbers that sound alike",
     level: Level::Doubtful,
+    milder: false,
     what: "Two numbers in one step that sound alike.",
     why: "Fifteen is heard as fifty, and both stand there.",
     example: "say: Turn it fifteen clicks, then to fifty.",

@@ -12,6 +12,7 @@ use std::collections::BTreeMap;
 pub static FINDING: Finding = Finding {
     name: "one name for two things",
     level: Level::Wrong,
+    milder: false,
     what: "The same spoken name stands for two things of one unit, or for two kinds of tool.",
     why: "What is said of one is taken for the other.",
     example: "called: [grub] on two screws",

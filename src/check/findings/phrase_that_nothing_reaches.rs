@@ -12,6 +12,7 @@ use std::collections::BTreeSet;
 pub static FINDING: Finding = Finding {
     name: "phrase that nothing reaches",
     level: Level::Doubtful,
+    milder: false,
     what: "A rule of the talk whose act no utterance can come to, or that no other rule makes use of.",
     why: "It was written for something, and whoever says that is not understood.",
     example: "public <scrub> = <VOID> {undo}; or a rule none of whose own examples is taken for its act",

@@ -14,6 +14,7 @@ use std::collections::BTreeMap;
 pub static FINDING: Finding = Finding {
     name: "phrases that fight",
     level: Level::Wrong,
+    milder: true,
     what: "A phrase that stands under one act is also another act's, or is taken for one.",
     why: "The technician says one thing and the bench does another.",
     example: "@example scratch that, under {undo} and under {confirm}",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "reading without a consequence",
     level: Level::Doubtful,
+    milder: false,
     what: "A measurement has a limit, and out of it nothing follows.",
     why: "The technician measures again and again, or writes down what should have stopped the job.",
     example: "measure: cartridge with a limit, and neither else: nor stop:",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "reading without a limit",
     level: Level::Doubtful,
+    milder: false,
     what: "Something is measured, and nothing says what is good.",
     why: "A number that is held against nothing is not looked at.",
     example: "measure: cartridge with in: mm and no limit",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "renewed each time",
     level: Level::Doubtful,
+    milder: false,
     what: "A step that is always worked takes a new part, and the card does not say that it is new each time.",
     why: "A procedure that forgets to renew it is not found out.",
     example: "replace: seal, and no single use: yes on its card",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "script near its limits",
     level: Level::Doubtful,
+    milder: false,
     what: "A script that is nearly as large, or works nearly as long, as a script may.",
     why: "With one line more it is stopped, and its step is judged without it.",
     example: "a function with a loop of 20,000 turns",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "script that fails",
     level: Level::Wrong,
+    milder: false,
     what: "An expression that fails on values that a job can have.",
     why: "Its step is then judged without it.",
     example: "accept: value / (left(\"preload\") - 2) > 1",

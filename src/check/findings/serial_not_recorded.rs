@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "serial not recorded",
     level: Level::Doubtful,
+    milder: false,
     what: "A procedure that never asks for the serial number.",
     why: "With two units in one job, nothing tells which is on the bench.",
     example: "no step - record: serial",

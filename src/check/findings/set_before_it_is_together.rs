@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "set before it is together",
     level: Level::Wrong,
+    milder: false,
     what: "An adjuster is zeroed, counted again or set while a part that carries it is off.",
     why: "What goes on afterwards moves it, and the number says something else than the metal.",
     example: "set: slow-rebound before press: clicker-knob, with through: [clicker-knob] on its card",

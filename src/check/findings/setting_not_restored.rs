@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "setting not restored",
     level: Level::Wrong,
+    milder: false,
     what: "An adjuster that was moved, zeroed or apart is left neither as found nor as wanted.",
     why: "The vehicle goes out on a setting that nobody chose.",
     example: "zero: slow-rebound, and no set: slow-rebound after it",

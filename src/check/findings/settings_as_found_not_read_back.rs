@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "settings as found not read back",
     level: Level::Wrong,
+    milder: false,
     what: "An adjuster is zeroed, set or taken apart before the settings as found were read back.",
     why: "A count that was heard wrong cannot be counted again once the adjuster has moved.",
     example: "zero: slow-rebound, and no record with reads back: found before it",

@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "settings as left not read back",
     level: Level::Wrong,
+    milder: false,
     what: "Adjusters are set, and the settings as left are not read back after the last of them.",
     why: "What is written on the sheet is not what somebody has confirmed.",
     example: "set: slow-rebound, and no record with reads back: left after it",

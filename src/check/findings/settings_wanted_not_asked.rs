@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "settings wanted not asked",
     level: Level::Doubtful,
+    milder: false,
     what: "An adjuster is set, and nobody was asked where the customer wants it.",
     why: "It goes back to where it stood, whatever was agreed.",
     example: "set: slow-rebound, and no record with reads back: wanted before it",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "signal word does not fit",
     level: Level::Doubtful,
+    milder: false,
     what: "A signal word that is graver or milder than what the caution says.",
     why: "Whoever is warned of death at every turn hears no warning (ANSI Z535.6).",
     example: "signal: notice, and a text that tells of an injury",

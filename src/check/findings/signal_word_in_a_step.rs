@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "signal word in a step",
     level: Level::Doubtful,
+    milder: false,
     what: "A warning written into a step or its note.",
     why: "A warning that comes with the step comes too late, and is not acknowledged (ANSI Z535.6).",
     example: "note: Warning, the spring is under load.",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "spring closes in the stroke",
     level: Level::Wrong,
+    milder: false,
     what: "A spring whose coils touch before the unit is at the end of its stroke.",
     why: "Coils that bind break the perch or the top mount.",
     example: "free: 200 mm, block: 130 mm, and a stroke of 85 mm",

@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "step never reached",
     level: Level::Wrong,
+    milder: false,
     what: "A step that no path of the procedure comes to.",
     why: "What it does is never done.",
     example: "a step under `else:` of a step that nothing can fail",

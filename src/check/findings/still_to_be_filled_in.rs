@@ -10,6 +10,7 @@ use crate::source::Place;
 pub static FINDING: Finding = Finding {
     name: "still to be filled in",
     level: Level::Doubtful,
+    milder: false,
     what: "A place that is marked as still to be filled in.",
     why: "What stands there is made up, so that the rest can be checked.",
     example: "torque: 40 N.m   # FILL IN",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "taken off too soon",
     level: Level::Wrong,
+    milder: false,
     what: "A part is taken off while what stands over it is still fast.",
     why: "The technician forces it, or something breaks.",
     example: "remove: spring before remove: carrier, with over: [spring] on the carrier",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "threadlocker left out",
     level: Level::Wrong,
+    milder: false,
     what: "A joint whose card asks for threadlocker is tightened without any, or with what was broken by taking it off.",
     why: "The joint loosens by vibration, and its torque says nothing about it.",
     example: "a foot nut with locker: on its card, refitted and tightened with no threadlock: before it",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "threadlocker on old threadlocker",
     level: Level::Doubtful,
+    milder: false,
     what: "Threadlocker is put on a joint that came apart and was not cleaned since.",
     why: "New threadlocker does not hold on the old.",
     example: "threadlock: foot-nut, and no clean: foot-nut since it came off",

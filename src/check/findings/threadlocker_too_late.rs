@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "threadlocker too late",
     level: Level::Wrong,
+    milder: false,
     what: "A joint is tightened after the open time of its threadlocker has run out on the way.",
     why: "Threadlocker that has begun to set gives a false torque and no hold.",
     example: "a wait of 10 minutes between threadlock and tighten, with open: 5 min on the card; or a loop that loosens and tightens again without asking how long it stood",

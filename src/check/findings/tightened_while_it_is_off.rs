@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "tightened while it is off",
     level: Level::Wrong,
+    milder: false,
     what: "A part is tightened, or its mark looked at, that came off and was not put back.",
     why: "The step that puts it back is missing, with all that goes with it.",
     example: "remove: foot-nut, then tighten: foot-nut with no refit: foot-nut between",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "times of the threadlocker",
     level: Level::Wrong,
+    milder: true,
     what: "The times of a threadlocker are out of order, or not what any has.",
     why: "The bench tells to wait too little, or calls good threadlocker old.",
     example: "locker: with open: 5 h and handle: 30 min",

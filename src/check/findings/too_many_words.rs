@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "too many words",
     level: Level::Style,
+    milder: false,
     what: "A step of more than 20 words.",
     why: "Read out in a loud room, the end of it is not heard (ASD-STE100, rule 5.1).",
     example: "say: Turn the ... (21 words)",

@@ -13,6 +13,7 @@ use crate::workings::thread::Thread;
 pub static FINDING: Finding = Finding {
     name: "tool does not fit",
     level: Level::Wrong,
+    milder: false,
     what: "A size on the card is not the one that the thread, or the standard it names, has.",
     why: "The wrong key rounds the socket; the wrong spanner slips.",
     example: "key: 3 mm on an M5 set screw with source: key by ISO 4026",

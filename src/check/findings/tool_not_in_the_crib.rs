@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "tool not in the crib",
     level: Level::Wrong,
+    milder: false,
     what: "A size that no tool of the crib has.",
     why: "The technician takes what nearly fits, and rounds the flats.",
     example: "across: 23 mm with no 23 mm spanner or socket in tools.yaml",

@@ -11,6 +11,7 @@ use crate::workings::torque::wrench::{Fit, suits};
 pub static FINDING: Finding = Finding {
     name: "torque out of reach",
     level: Level::Wrong,
+    milder: false,
     what: "A torque that no torque wrench of the crib can be set to.",
     why: "It is done by feel.",
     example: "torque: 320 N.m with no wrench above 200 N.m in tools.yaml",

@@ -9,6 +9,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "travel not counted again",
     level: Level::Wrong,
+    milder: false,
     what: "A clicker that was apart or zeroed is not counted from stop to stop again.",
     why: "A needle that lost travel or stands on a burr sets another damping at the same number.",
     example: "remove: needle-collar, with through: [needle-collar] on the clicker, and no count with as: travel again",

@@ -12,6 +12,7 @@ use crate::workings::adjusters::Way;
 pub static FINDING: Finding = Finding {
     name: "turned the other way",
     level: Level::Wrong,
+    milder: false,
     what: "A step says a way of turning that its card contradicts.",
     why: "Turned the wrong way, a count is lost or a thread is stripped; and one of the two is wrong.",
     example: "say: Turn slow rebound anticlockwise until it seats., with closes: clockwise on the card",

@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "two names for one thing",
     level: Level::Style,
+    milder: false,
     what: "A step calls its part by another name than the bench does.",
     why: "Whoever hears two names looks for two things.",
     example: "say: Run the bottom nut back., where the card says foot nut first",

@@ -15,6 +15,7 @@ use std::borrow::Cow;
 pub static FINDING: Finding = Finding {
     name: "two values for one fact",
     level: Level::Wrong,
+    milder: true,
     what: "The same fact is given twice, with two values.",
     why: "One of the two is wrong, and nobody knows which is followed.",
     example: "torque: 32 N.m on the card, and a caution at its step that says thirty newton metres",

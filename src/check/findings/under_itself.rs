@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "under itself",
     level: Level::Wrong,
+    milder: false,
     what: "Parts that must each be under the other.",
     why: "There is no order in which they go on.",
     example: "carrier over: [spring], spring over: [carrier]",

@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "unit does not fit",
     level: Level::Wrong,
+    milder: false,
     what: "A step reads a value in a unit that its tool does not measure, or beyond what it measures.",
     why: "The number on the tool is no answer to what is asked.",
     example: "measure: cartridge with tool: caliper and limit: 2 to 3 bar",

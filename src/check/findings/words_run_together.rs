@@ -10,6 +10,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "words run together",
     level: Level::Style,
+    milder: false,
     what: "A contraction in a step or its question.",
     why: "Spoken over noise, \"don't\" is heard as \"do\" (ASD-STE100: no contractions).",
     example: "say: Don't turn the shaft.",

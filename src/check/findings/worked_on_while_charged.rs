@@ -11,6 +11,7 @@ use crate::source::Level;
 pub static FINDING: Finding = Finding {
     name: "worked on while charged",
     level: Level::Wrong,
+    milder: false,
     what: "Something is heated, drilled, driven or struck while there is gas or a loaded spring in the unit.",
     why: "Heated or holed, a charge of gas bursts.",
     example: "heat: seal-head before vent: reservoir-charge; or heat: anything on a unit with sealed gas",

@@ -100,7 +100,7 @@ fn trail(node: &Node, hash: &mut DefaultHasher) {
     let trail = &node.trail;
     (&trail.apart, &trail.unlooked, &trail.uncounted, &trail.worn, &trail.dry, &trail.unsaid).hash(hash);
     (&trail.waited, &trail.said_back, &trail.told, &trail.recounted, trail.unproved).hash(hash);
-    (&trail.unbled, &trail.pressed).hash(hash);
+    (&trail.unbled, &trail.pressed, &trail.off, &trail.bared).hash(hash);
     for ((_, part), locking) in &node.state.record.locked {
         let loose = node.place().and_then(|place| place.parts.get(part)).is_some_and(|part| part.locked);
         let gone = (node.now - locking.at).num_seconds() as f64 / 60.0;

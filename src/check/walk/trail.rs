@@ -2,7 +2,7 @@
 
 use crate::bench::state::{Fitting, Place};
 use crate::event::{Change, Moved};
-use crate::rulebase::{AdjusterKind, Deed, Step, UnitCard};
+use crate::rulebase::{AdjusterKind, Deed, Part, Step, UnitCard};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What a path has done.
@@ -18,6 +18,10 @@ pub struct Trail {
     pub recounted: BTreeSet<String>,
     /// Parts that came off, or undone, and were not renewed since.
     pub worn: BTreeSet<String>,
+    /// Parts that are off.
+    pub off: BTreeSet<String>,
+    /// Single-use parts that nothing covers any more, and that were not renewed since.
+    pub bared: BTreeSet<String>,
     /// Parts whose threadlocker was broken by taking them off, and not put on again.
     pub dry: BTreeSet<String>,
     /// Adjusters that were set, or lost, since the settings as left were said back.
@@ -103,6 +107,18 @@ impl Trail {
         }
     }
 
+    /// What lay under the part that came off, and under nothing else that is still on, lies bare.
+    fn bare(&mut self, card: &UnitCard, came_off: &str) {
+        let lies_under = |cover: &Part, id: &str| cover.over.iter().any(|under| under == id);
+        let Some(cover) = card.part(came_off) else { return };
+        for part in card.parts.iter().filter(|part| part.single_use && lies_under(cover, &part.id)) {
+            let mut covers = card.parts.iter().filter(|cover| lies_under(cover, &part.id));
+            if covers.all(|cover| self.off.contains(&cover.id)) {
+                self.bared.insert(part.id.clone());
+            }
+        }
+    }
+
     fn of_change(&mut self, card: &UnitCard, moved: &Moved, step: &Step) {
         let about = &moved.about;
         match &moved.change {
@@ -112,6 +128,8 @@ impl Trail {
             }
             Change::Off => {
                 self.worn.insert(about.clone());
+                self.off.insert(about.clone());
+                self.bare(card, about);
                 self.dry.insert(about.clone());
                 self.waited.remove(about);
             }
@@ -120,12 +138,17 @@ impl Trail {
             }
             Change::New => {
                 self.worn.remove(about);
+                self.bared.remove(about);
+            }
+            Change::On => {
+                self.off.remove(about);
             }
             Change::Locked { .. } => {
                 self.dry.remove(about);
                 self.waited.insert(about.clone(), 0);
             }
             Change::Tight { .. } => {
+                self.off.remove(about);
                 self.waited.remove(about);
             }
             _ => {}

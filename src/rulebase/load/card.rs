@@ -16,7 +16,11 @@ pub static CARD: Form = Form {
         must("unit", Shape::Text, "the unit's id, such as `birch-44`"),
         must("called", Shape::Texts, "spoken names, the first being the one the bench says"),
         must("what", Shape::Text, "what it is, in one line"),
-        may("axle", Shape::Text, "`front` or `rear`, where a bare \"left\" is a corner of that axle"),
+        may(
+            "axle",
+            Shape::Text,
+            "`front` or `rear`, where a bare \"left\" is a corner of that axle; `none` where the unit sits at no corner, which is then not asked for",
+        ),
         may("ends", Shape::Words, "for each end of the unit, from where directions are seen"),
         may("sizes", Shape::Sizes, "sizes of the whole unit, by name"),
         may("adjusters", Shape::Named(&ADJUSTER), "its adjusters, in the order they are dealt with"),
@@ -49,15 +53,15 @@ pub(super) fn read(root: &Node, report: &Report) -> Option<UnitCard> {
 
 fn axle(fields: &Fields<'_>) -> Option<String> {
     let axle = fields.text("axle")?;
-    if matches!(axle.as_str(), "front" | "rear") {
+    if matches!(axle.as_str(), "front" | "rear" | "none") {
         return Some(axle);
     }
     let found = format!("`{axle}` is no axle");
     fields.report.wrong(
         fields.span_of("axle"),
         found,
-        "`front` or `rear`",
-        "write one of the two, or take it out",
+        "`front`, `rear` or `none`",
+        "write one of the three, or take it out",
     );
     None
 }

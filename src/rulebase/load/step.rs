@@ -147,36 +147,13 @@ fn about(fields: &Fields<'_>, deed: Deed, object: &str, span: Span, world: &Worl
     if world.card.is_none_or(|card| card.has(object)) {
         return Some(object.to_owned());
     }
-    let words = takes_words(deed) && (deed == Deed::Record || object.contains(' '));
-    if !words {
-        world.check_about(object, span, fields.report);
+    match deed {
+        Deed::Record => {}
+        _ if !deed.takes_words() => _ = world.check_about(object, span, fields.report),
+        _ if !object.contains(' ') => world.check_about_or_words(object, span, fields.report),
+        _ => {}
     }
     None
-}
-
-/// Whether the words after a deed may be other than an id.
-fn takes_words(deed: Deed) -> bool {
-    use Deed::{
-        Align, Clean, Compress, Heat, Hold, Inspect, Look, Mark, Measure, Prove, Record, Release, Stroke,
-        Wait,
-    };
-    matches!(
-        deed,
-        Align
-            | Clean
-            | Compress
-            | Heat
-            | Hold
-            | Inspect
-            | Look
-            | Mark
-            | Measure
-            | Prove
-            | Record
-            | Release
-            | Stroke
-            | Wait
-    )
 }
 
 fn cautions(fields: &Fields<'_>, world: &World<'_>) -> Vec<String> {

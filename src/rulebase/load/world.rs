@@ -46,6 +46,13 @@ impl<'a> World<'a> {
         false
     }
 
+    /// The same for a deed that words of one's own may follow: one word alone is an id.
+    pub fn check_about_or_words(&self, id: &str, span: Span, report: &Report) {
+        let Some(card) = self.card else { return };
+        let words = "; one word is an id, words of your own are two or more (`whole unit`)";
+        dangling_or(span, id, "an adjuster or part of this card", card.ids(), words, report);
+    }
+
     /// The id of a caution named in a step, reporting it where there is none.
     pub fn caution(&self, name: &str, span: Span, report: &Report) -> Option<String> {
         let id = slug(name);
@@ -75,12 +82,24 @@ pub(super) fn dangling<'a>(
     known: impl IntoIterator<Item = &'a str>,
     report: &Report,
 ) {
+    dangling_or(span, name, what, known, "", report);
+}
+
+/// The same, with what else could stand there at the end of the mend.
+fn dangling_or<'a>(
+    span: Span,
+    name: &str,
+    what: &str,
+    known: impl IntoIterator<Item = &'a str>,
+    or: &str,
+    report: &Report,
+) {
     let mut known: Vec<&str> = known.into_iter().collect();
     known.dedup();
     let (_, noun) = what.split_once(' ').unwrap_or(("", what));
     let mend = match nearest(name, known.iter().copied()) {
-        Some(near) => format!("write `{near}` if that is what is meant"),
-        None => format!("add it, or name {what} that is there"),
+        Some(near) => format!("write `{near}` if that is what is meant{or}"),
+        None => format!("add it, or name {what} that is there{or}"),
     };
     let expected = match known.len() {
         0 => format!("{what}, and there is none yet"),

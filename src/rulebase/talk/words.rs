@@ -40,7 +40,7 @@ pub struct Words {
     /// Senses that tell how a thing stands.
     pub stands: Vec<String>,
     /// Senses that do not answer a caution (`caution`), any step (`step`), a question of yes or no (`answer`) or a step of
-    /// a deed, by its name.
+    /// a deed, by its name. Under `text` stand the words that are no answer where words are waited for.
     pub unlike: BTreeMap<String, Vec<String>>,
     /// Words that make a wish relative to where an adjuster stands: word -> `up`, `down`, or `asked` where the card alone
     /// does not tell which way that is.
