@@ -367,10 +367,11 @@ impl Judge<'_> {
             )
         });
         // "When it's hot it fades" tells; "when is it due" asks.
-        let tells = self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "when" | "where"))
-            && self.parsed.tokens.get(1).is_some_and(|token| {
-                matches!(token.text.as_str(), "it" | "the" | "he" | "she" | "they" | "you" | "i" | "we")
-            });
+        let tells =
+            self.parsed.tokens.first().is_some_and(|token| matches!(token.text.as_str(), "when" | "where"))
+                && self.parsed.tokens.get(1).is_some_and(|token| {
+                    matches!(token.text.as_str(), "it" | "the" | "he" | "she" | "they" | "you" | "i" | "we")
+                });
         if other || (asks && !tells) {
             return None;
         }

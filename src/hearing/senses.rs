@@ -7,12 +7,15 @@ use std::collections::HashMap;
 /// A sense, by its number.
 pub type Sense = u16;
 
+/// A phrase by its stems, with its senses.
+type Phrase = (Vec<String>, Vec<Sense>);
+
 /// The senses of words and phrases.
 #[derive(Debug, Clone, Default)]
 pub struct Senses {
     names: Vec<String>,
     words: HashMap<String, Vec<Sense>>,
-    phrases: HashMap<String, Vec<(Vec<String>, Vec<Sense>)>>,
+    phrases: HashMap<String, Vec<Phrase>>,
 }
 
 impl Senses {

@@ -252,7 +252,9 @@ impl Technician {
 
     /// The last answer as it came.
     fn last_as_said(&self) -> String {
-        self.told.last().cloned().unwrap_or_default()
+        let told = self.told.last().cloned().unwrap_or_default();
+        // What comes next is said as such: "Next: foot nut, twenty one."
+        told.strip_prefix("Next: ").map(str::to_owned).unwrap_or(told)
     }
 
     /// What a refusal says would have been right, on this step.
