@@ -2,9 +2,10 @@
 
 use super::clauses::Clause;
 use super::decide::Taken;
+use super::guard::guard;
 use super::judge::Judge;
 use super::measure;
-use crate::act::{Act, ActName};
+use crate::act::{Act, ActName, WaitingFor};
 
 impl Taken {
     /// What stands on a few words that no rule knows is a remark, beside an act that is surer.
@@ -147,5 +148,24 @@ impl Judge<'_> {
             act.act = ActName::Correct;
             taken.against = false;
         }
+    }
+
+    /// Whether a question of yes or no is answered with that very word, and nothing after it speaks against it.
+    pub(super) fn answered(&self, acts: &[Act]) -> bool {
+        let first = self.parsed.tokens.first().map_or("", |token| token.text.as_str());
+        let meant = match first {
+            "yes" => ActName::Confirm,
+            "no" => ActName::Deny,
+            _ => return false,
+        };
+        let rest = guard(self.parsed, 1, self.parsed.tokens.len());
+        let against =
+            rest.hedges || rest.reports || rest.asks || rest.elsewhere || (first == "yes" && rest.denies);
+        let but =
+            self.parsed.tokens.iter().any(|token| matches!(token.text.as_str(), "but" | "except" | "only"));
+        self.line.waiting.kind == WaitingFor::YesOrNo
+            && acts.iter().all(|act| act.act == meant)
+            && !against
+            && !but
     }
 }

@@ -178,25 +178,6 @@ impl Judge<'_> {
         }
     }
 
-    /// Whether a question of yes or no is answered with that very word, and nothing after it speaks against it.
-    fn answered(&self, acts: &[Act]) -> bool {
-        let first = self.parsed.tokens.first().map_or("", |token| token.text.as_str());
-        let meant = match first {
-            "yes" => ActName::Confirm,
-            "no" => ActName::Deny,
-            _ => return false,
-        };
-        let rest = guard(self.parsed, 1, self.parsed.tokens.len());
-        let against =
-            rest.hedges || rest.reports || rest.asks || rest.elsewhere || (first == "yes" && rest.denies);
-        let but =
-            self.parsed.tokens.iter().any(|token| matches!(token.text.as_str(), "but" | "except" | "only"));
-        self.line.waiting.kind == WaitingFor::YesOrNo
-            && acts.iter().all(|act| act.act == meant)
-            && !against
-            && !but
-    }
-
     /// Whether a clause has a number in it.
     fn counts(&self, clause: &Clause) -> bool {
         self.parsed.mentions.iter().any(|mention| {

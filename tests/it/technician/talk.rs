@@ -55,8 +55,8 @@ impl Technician {
         if !asked || waits != "done" {
             return None;
         }
-        let (here, next) = (Card::of(&self.step_card())?, Card::of(&self.last_as_said())?);
-        (here.id != next.id).then(|| format!("{}, {}", here.closed(), next.closed()))
+        let (here, next) = (Card::of(&self.step_card())?, Card::next(&self.last_as_said())?);
+        (here.name.to_lowercase() != next.name).then(|| format!("{}, {}", here.closed(), next.closed()))
     }
 
     /// What the customer wants, while the wanted settings are read back: once for each adjuster at most.
@@ -252,9 +252,7 @@ impl Technician {
 
     /// The last answer as it came.
     fn last_as_said(&self) -> String {
-        let told = self.told.last().cloned().unwrap_or_default();
-        // What comes next is said as such: "Next: foot nut, twenty one."
-        told.strip_prefix("Next: ").map(str::to_owned).unwrap_or(told)
+        self.told.last().cloned().unwrap_or_default()
     }
 
     /// What a refusal says would have been right, on this step.
@@ -281,7 +279,6 @@ impl Technician {
 
 /// A step's card, as far as closing it in few words goes.
 struct Card {
-    id: String,
     name: String,
     closed: &'static str,
 }
@@ -299,7 +296,19 @@ impl Card {
             "remove" => "off",
             _ => return None,
         };
-        Some(Self { id: id.to_owned(), name: name.to_owned(), closed })
+        Some(Self { name: name.to_owned(), closed })
+    }
+
+    /// The card of what comes next: "Next: loosen the foot nut."
+    fn next(text: &str) -> Option<Self> {
+        let sentence = text.strip_prefix("Next: ")?.split(['.', ',', '\n']).next()?;
+        let (verb, name) = sentence.split_once(" the ")?;
+        let closed = match verb {
+            "loosen" => "loose",
+            "remove" | "take off" | "unscrew" | "pull off" | "lift off" => "off",
+            _ => return None,
+        };
+        Some(Self { name: name.to_owned(), closed })
     }
 
     fn closed(&self) -> String {
