@@ -301,14 +301,17 @@ impl Card {
 
     /// The card of what comes next: "Next: loosen the foot nut."
     fn next(text: &str) -> Option<Self> {
-        let sentence = text.strip_prefix("Next: ")?.split(['.', ',', '\n']).next()?;
+        let sentence = text.split_once("Next: ")?.1.split(['.', ',', '\n']).next()?;
         let (verb, name) = sentence.split_once(" the ")?;
         let closed = match verb {
             "loosen" => "loose",
-            "remove" | "take off" | "unscrew" | "pull off" | "lift off" => "off",
+            "remove" | "unscrew" | "pull" | "lift" | "draw" => "off",
             _ => return None,
         };
-        Some(Self { name: name.to_owned(), closed })
+        // "... the knob straight off": the name ends where the way begins.
+        let way = |word: &&str| !matches!(*word, "straight" | "off" | "out" | "over" | "together");
+        let name: Vec<&str> = name.split(' ').take_while(way).collect();
+        Some(Self { name: name.join(" "), closed })
     }
 
     fn closed(&self) -> String {
