@@ -46,14 +46,14 @@ impl Compiled {
         }
     }
 
-    /// Words of other matters: those listed, and those of the senses listed that the work is not said with.
+    /// Words of other matters: those listed, and those of the senses listed that no act's example uses.
     pub(super) fn learn_elsewhere(&mut self, talk: &Talk) {
+        let bench: HashSet<String> = self.lexicon.bench().iter().map(|word| stem(word)).collect();
         for word in &talk.words.elsewhere {
             match word.strip_prefix('<').and_then(|name| talk.senses.get(name.trim_end_matches('>'))) {
                 Some(list) => {
                     let single = list.iter().filter(|entry| !entry.contains(' ')).map(|entry| stem(entry));
-                    // What the work itself is often said with is no word of another matter.
-                    self.elsewhere_roots.extend(single.filter(|root| !self.domain.contains(root)));
+                    self.elsewhere_roots.extend(single.filter(|root| !bench.contains(root)));
                 }
                 None => {
                     self.elsewhere.insert(word.clone());

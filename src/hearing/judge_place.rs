@@ -80,14 +80,6 @@ impl Judge<'_> {
             {
                 Some(Verdict::Decline)
             }
-            // Where a number is waited for, "done" by likeness alone is hardly meant.
-            ActName::Confirm
-                if super::measure::is_number(self.line.waiting.kind)
-                    && act.slots.about.is_none()
-                    && fit.rule.is_none_or(|(_, cost)| cost > 0.3) =>
-            {
-                Some(Verdict::Decline)
-            }
             ActName::Skip if word(&["skipped", "skipping"]) && !exact => Some(Verdict::Decline),
             ActName::Skip if self.thing_called("skip", source) => Some(Verdict::Decline),
             ActName::Skip if foreign > 0 && !part && source.to - source.from <= 5 => Some(Verdict::Decline),

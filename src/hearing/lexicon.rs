@@ -115,6 +115,12 @@ impl Lexicon {
         self.bench.contains(word) || is_number_word(word) || measure::is_measure(word)
     }
 
+    /// The words of the bench: of its grammars' acts.
+    #[must_use]
+    pub fn bench(&self) -> &BTreeSet<String> {
+        &self.bench
+    }
+
     /// Takes words in that are what they are, whatever they sound like.
     pub fn know_all(&mut self, words: impl IntoIterator<Item = String>) {
         for word in words {
