@@ -1,7 +1,13 @@
 //! How long a line takes to be understood, with 1, 50 and 500 units (and four procedures each) in the pack.
 //!
 //! `cargo bench --bench hear`. The lines are the labelled ones beside the tests and the small talk, over and over.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::string_slice
+)]
 #![allow(clippy::disallowed_methods, reason = "a measurement reads the clock")]
 #![allow(missing_docs)]
 
@@ -49,9 +55,14 @@ fn grown(stock: &Stock, units: usize) -> Stock {
     let mut out = stock.clone();
     for count in 0..units.saturating_sub(stock.units.len()) {
         let like = &stock.units[count % stock.units.len()];
-        let unit = Vocabulary { unit: format!("unit-{count}"), called: vec![format!("alder {count}")], ..like.clone() };
+        let unit = Vocabulary {
+            unit: format!("unit-{count}"),
+            called: vec![format!("alder {count}")],
+            ..like.clone()
+        };
         for procedure in 0..4 {
-            out.procedures.insert(format!("procedure {procedure} of {count}"), format!("procedure-{procedure}"));
+            out.procedures
+                .insert(format!("procedure {procedure} of {count}"), format!("procedure-{procedure}"));
         }
         out.units.push(unit);
     }
@@ -62,13 +73,19 @@ fn grown(stock: &Stock, units: usize) -> Stock {
 }
 
 fn lines() -> Vec<(String, Option<String>, Waiting)> {
-    let labelled = [include_str!("../data/hearing/examples.jsonl"), include_str!("../data/hearing/heldout.jsonl")];
-    let rows = labelled.into_iter().flat_map(str::lines).filter(|line| !line.starts_with('#') && !line.is_empty());
+    let labelled =
+        [include_str!("../data/hearing/examples.jsonl"), include_str!("../data/hearing/heldout.jsonl")];
+    let rows =
+        labelled.into_iter().flat_map(str::lines).filter(|line| !line.starts_with('#') && !line.is_empty());
     let mut out: Vec<(String, Option<String>, Waiting)> = rows
         .map(|row| {
             let row: serde_json::Value = serde_json::from_str(row).unwrap();
             let waiting = serde_json::json!({ "waiting_for": row["waiting_for"], "about": row["about"] });
-            (row["said"].as_str().unwrap().to_owned(), row["unit"].as_str().map(str::to_owned), serde_json::from_value(waiting).unwrap())
+            (
+                row["said"].as_str().unwrap().to_owned(),
+                row["unit"].as_str().map(str::to_owned),
+                serde_json::from_value(waiting).unwrap(),
+            )
         })
         .collect();
     let chatter = include_str!("../data/hearing/chatter.txt").lines();
